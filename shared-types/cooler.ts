@@ -1,0 +1,43 @@
+/** Coolers: numbered boxes of bags, their temperature and their tamper seals. */
+import { z } from 'zod'
+import { CoolerNumber } from './sample-number.ts'
+import { Keeping } from './station.ts'
+
+/** The number printed on a tamper seal, as the maker printed it. */
+export const SealNumber = z
+  .string()
+  .trim()
+  .toUpperCase()
+  .regex(/^[0-9A-Z-]{3,20}$/, '3 to 20 letters, digits and hyphens')
+
+export const Celsius = z.number().min(-90).max(60)
+
+export const CoolerOpened = z.strictObject({
+  cooler: CoolerNumber,
+  name: z.string().trim().min(1).max(40),
+  keeping: Keeping,
+  /** Bags it holds with its ice, or null when nobody measured. */
+  capacity: z.int().min(1).max(5000).nullable(),
+})
+
+export const CoolerRead = z.strictObject({
+  cooler: CoolerNumber,
+  celsius: Celsius,
+  /** Outside the station's limits for how this cooler is kept. */
+  excursion: z.boolean(),
+})
+
+export const CoolerSealed = z.strictObject({
+  cooler: CoolerNumber,
+  seal: SealNumber,
+  bags: z.int().nonnegative(),
+})
+
+export const SealBroken = z.strictObject({
+  cooler: CoolerNumber,
+  seal: SealNumber,
+  reason: z.string().trim().min(3).max(200),
+})
+
+export const CoolerState = z.enum(['open', 'sealed', 'handed-off'])
+export type CoolerState = z.infer<typeof CoolerState>

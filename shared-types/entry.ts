@@ -1,0 +1,106 @@
+/** The entry: one fact in the station log. Never changed; an amendment is another entry. */
+import { z } from 'zod'
+import {
+  AnimalAmended,
+  AnimalAssigned,
+  AnimalCheckedIn,
+  AnimalFinished,
+  AnimalLeft,
+  AnimalPutBack,
+} from './animal.ts'
+import { CountEntered, DayClosed, VarianceExplained } from './close.ts'
+import { CoolerOpened, CoolerRead, CoolerSealed, SealBroken } from './cooler.ts'
+import { CoolerScannedOut, HandoffBegun, HandoffCalledOff, HandoffSigned } from './handoff.ts'
+import { KitNumbered, KitOpened, KitSpoiled, KitsMoved } from './kit.ts'
+import { LabelVoided, LabelsPrinted } from './label.ts'
+import { DutyChanged, PersonAdded, PersonChanged, PinSet, ShiftPlanned, SignedIn } from './person.ts'
+import { DeskId, PersonId } from './sample-number.ts'
+import { Stamp } from './stamp.ts'
+import { ClockAccepted, DayOpened, DayReopened, SettingsChanged, StationSetUp } from './station.ts'
+import { BagDiscarded, BagPlaced, BagSealed, BagTakenOut, TissueChecked, TissueMissed } from './tissue.ts'
+
+/** The version of the set below. A test fails when the set changes and this number does not. */
+export const formatVersion = 1
+
+/** Every kind of entry and the body it carries. */
+export const entryBodies = {
+  'station.set-up': StationSetUp,
+  'settings.changed': SettingsChanged,
+  'clock.accepted': ClockAccepted,
+  'person.added': PersonAdded,
+  'person.changed': PersonChanged,
+  'pin.set': PinSet,
+  'person.signed-in': SignedIn,
+  'shift.planned': ShiftPlanned,
+  'duty.changed': DutyChanged,
+  'day.opened': DayOpened,
+  'kits.moved': KitsMoved,
+  'kit.numbered': KitNumbered,
+  'kit.opened': KitOpened,
+  'kit.spoiled': KitSpoiled,
+  'labels.printed': LabelsPrinted,
+  'label.voided': LabelVoided,
+  'animal.checked-in': AnimalCheckedIn,
+  'animal.amended': AnimalAmended,
+  'animal.assigned': AnimalAssigned,
+  'animal.put-back': AnimalPutBack,
+  'animal.left': AnimalLeft,
+  'animal.finished': AnimalFinished,
+  'tissue.checked': TissueChecked,
+  'tissue.missed': TissueMissed,
+  'bag.sealed': BagSealed,
+  'bag.discarded': BagDiscarded,
+  'bag.placed': BagPlaced,
+  'bag.taken-out': BagTakenOut,
+  'cooler.opened': CoolerOpened,
+  'cooler.read': CoolerRead,
+  'cooler.sealed': CoolerSealed,
+  'seal.broken': SealBroken,
+  'count.entered': CountEntered,
+  'variance.explained': VarianceExplained,
+  'day.closed': DayClosed,
+  'day.reopened': DayReopened,
+  'handoff.begun': HandoffBegun,
+  'cooler.scanned-out': CoolerScannedOut,
+  'handoff.called-off': HandoffCalledOff,
+  'handoff.signed': HandoffSigned,
+} as const
+
+export type EntryKind = keyof typeof entryBodies
+export type EntryBody<K extends EntryKind> = z.infer<(typeof entryBodies)[K]>
+
+export const Hash = z.string().regex(/^[0-9a-f]{64}$/)
+
+/** An entry as stored and passed on, whatever its kind: kinds of later versions are kept too. */
+export const Entry = z.strictObject({
+  desk: DeskId,
+  seq: z.int().min(1),
+  at: Stamp,
+  by: PersonId.nullable(),
+  kind: z.string().regex(/^[a-z]+\.[a-z-]+$/),
+  v: z.int().min(1),
+  body: z.record(z.string(), z.json()),
+  prev: Hash,
+  hash: Hash,
+})
+export type Entry = z.infer<typeof Entry>
+
+/** What a rule decides to write; the log adds who, when and the chain. */
+export type EntryDraft = {
+  [K in EntryKind]: { readonly kind: K; readonly v: number; readonly body: EntryBody<K> }
+}[EntryKind]
+
+/** An entry of a kind this version knows. */
+export type KnownEntry = {
+  [K in EntryKind]: Omit<Entry, 'kind' | 'body'> & { readonly kind: K; readonly body: EntryBody<K> }
+}[EntryKind]
+
+/** One fact to be written, at the version of its kind that this program writes. */
+export function draft<K extends EntryKind>(kind: K, body: EntryBody<K>): EntryDraft {
+  return { kind, v: 1, body } as EntryDraft
+}
+
+/** Whether this version knows the kind of an entry. */
+export function isKnownKind(kind: string): kind is EntryKind {
+  return Object.hasOwn(entryBodies, kind)
+}

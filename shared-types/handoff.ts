@@ -1,0 +1,59 @@
+/** The handoff: sealed coolers given to a courier, and the record that says what was given. */
+import { z } from 'zod'
+import { Celsius, SealNumber } from './cooler.ts'
+import { CoolerNumber, HandoffNumber, PersonId } from './sample-number.ts'
+
+/** A drawn signature: strokes of points, both axes 0 to 1 on a field three times as wide as high. */
+export const Strokes = z
+  .array(z.array(z.strictObject({ x: z.number().min(0).max(1), y: z.number().min(0).max(1) })).max(2000))
+  .max(200)
+
+/** How a person signed: on the screen, or with a pen on the printed manifest. */
+export const Signature = z.discriminatedUnion('how', [
+  z.strictObject({ how: z.literal('drawn'), strokes: Strokes }),
+  z.strictObject({ how: z.literal('on-paper') }),
+])
+export type Signature = z.infer<typeof Signature>
+
+export const Courier = z.strictObject({
+  name: z.string().trim().min(2).max(80),
+  organisation: z.string().trim().max(80),
+  vehicle: z.string().trim().max(40),
+})
+export type Courier = z.infer<typeof Courier>
+
+export const HandoffBegun = z.strictObject({
+  handoff: HandoffNumber,
+  destination: z.string().trim().min(2).max(120),
+  coolers: z.array(CoolerNumber).min(1),
+})
+
+/** One cooler carried out: the seal and count as seen now, beside what the log holds. */
+export const CoolerScannedOut = z.strictObject({
+  handoff: HandoffNumber,
+  cooler: CoolerNumber,
+  seal: SealNumber,
+  celsius: Celsius,
+  counted: z.int().nonnegative(),
+  expected: z.int().nonnegative(),
+  /** Why counted and expected differ; empty when they agree. */
+  words: z.string().trim().max(200),
+})
+
+export const HandoffCalledOff = z.strictObject({
+  handoff: HandoffNumber,
+  reason: z.string().trim().min(3).max(200),
+})
+
+export const HandoffSigned = z.strictObject({
+  handoff: HandoffNumber,
+  courier: Courier,
+  lead: PersonId,
+  leadSignature: Signature,
+  courierSignature: Signature,
+  /** SHA-256 of the manifest's canonical JSON. */
+  digest: z.string().regex(/^[0-9a-f]{64}$/),
+})
+
+export const HandoffState = z.enum(['loading', 'signed', 'called-off'])
+export type HandoffState = z.infer<typeof HandoffState>

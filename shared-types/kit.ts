@@ -1,0 +1,47 @@
+/** Kits and the kit ledger: every kit is always in exactly one account. */
+import { z } from 'zod'
+import { AnimalNumber, KitNumber, PersonId } from './sample-number.ts'
+
+/** `delivered` is the world outside, where kits come from; its balance is minus all that came. */
+export const KitAccount = z.discriminatedUnion('in', [
+  z.strictObject({ in: z.literal('delivered') }),
+  z.strictObject({ in: z.literal('stock') }),
+  z.strictObject({ in: z.literal('hands'), person: PersonId }),
+  z.strictObject({ in: z.literal('used') }),
+  z.strictObject({ in: z.literal('spoiled') }),
+  z.strictObject({ in: z.literal('sent') }),
+  z.strictObject({ in: z.literal('missing') }),
+])
+export type KitAccount = z.infer<typeof KitAccount>
+
+/** The account as a key of tables and screens: `stock`, or `hands:` and the person. */
+export function kitAccountKey(account: KitAccount): string {
+  return account.in === 'hands' ? `hands:${account.person}` : account.in
+}
+
+export const KitsMoved = z.strictObject({
+  from: KitAccount,
+  to: KitAccount,
+  count: z.int().min(1).max(100_000),
+  reason: z.string().trim().max(200),
+})
+
+/** A kit gets its number when its labels are printed: for one animal, or reserved for whoever comes. */
+export const KitNumbered = z.strictObject({ kit: KitNumber, animal: AnimalNumber.nullable() })
+
+/** A sampler opens a kit on an animal: it leaves their hands and is used. */
+export const KitOpened = z.strictObject({
+  kit: KitNumber,
+  animal: AnimalNumber,
+  sampler: PersonId,
+})
+
+/** A numbered kit that is torn, wet or dropped, before or after it was opened. */
+export const KitSpoiled = z.strictObject({
+  kit: KitNumber,
+  from: KitAccount,
+  reason: z.string().trim().min(3).max(200),
+})
+
+export const KitState = z.enum(['reserved', 'opened', 'spoiled'])
+export type KitState = z.infer<typeof KitState>
