@@ -1,0 +1,51 @@
+import { fileURLToPath } from 'node:url'
+import react from '@vitejs/plugin-react'
+import { defineConfig } from 'vitest/config'
+
+const root = fileURLToPath(new URL('..', import.meta.url))
+const withoutElectron = fileURLToPath(new URL('no-electron.ts', import.meta.url))
+
+/**
+ * Three kinds of test: `unit` under Node, `dom` for parts of a screen in jsdom, and `screens`,
+ * one after another against the built program in a real browser.
+ */
+export default defineConfig({
+  root,
+  cacheDir: `${root}/.cache/vite`,
+  plugins: [react()],
+  resolve: { alias: { electron: withoutElectron } },
+  test: {
+    watch: false,
+    projects: [
+      {
+        extends: true,
+        test: {
+          name: 'unit',
+          include: ['tests/**/*.test.ts'],
+          exclude: ['tests/screens/**'],
+          testTimeout: 20_000,
+        },
+      },
+      {
+        extends: true,
+        test: {
+          name: 'dom',
+          environment: 'jsdom',
+          include: ['tests/**/*.test.tsx'],
+          exclude: ['tests/screens/**'],
+          testTimeout: 20_000,
+        },
+      },
+      {
+        extends: true,
+        test: {
+          name: 'screens',
+          include: ['tests/screens/**/*.test.ts'],
+          fileParallelism: false,
+          testTimeout: 120_000,
+          hookTimeout: 120_000,
+        },
+      },
+    ],
+  },
+})
