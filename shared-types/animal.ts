@@ -117,7 +117,10 @@ export const AnimalCheckedIn = z.strictObject({
   animal: AnimalNumber,
   facts: AnimalFacts,
   /** SHA-256 of salt and contact, or null when the hunter left none. */
-  contact: z.string().regex(/^[0-9a-f]{64}$/).nullable(),
+  contact: z
+    .string()
+    .regex(/^[0-9a-f]{64}$/)
+    .nullable(),
   noSample: NoSampleReason.nullable(),
 })
 

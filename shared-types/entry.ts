@@ -13,11 +13,25 @@ import { CoolerOpened, CoolerRead, CoolerSealed, SealBroken } from './cooler.ts'
 import { CoolerScannedOut, HandoffBegun, HandoffCalledOff, HandoffSigned } from './handoff.ts'
 import { KitNumbered, KitOpened, KitSpoiled, KitsMoved } from './kit.ts'
 import { LabelVoided, LabelsPrinted } from './label.ts'
-import { DutyChanged, PersonAdded, PersonChanged, PinSet, ShiftPlanned, SignedIn } from './person.ts'
+import {
+  DutyChanged,
+  PersonAdded,
+  PersonChanged,
+  PinSet,
+  ShiftPlanned,
+  SignedIn,
+} from './person.ts'
 import { DeskId, PersonId } from './sample-number.ts'
 import { Stamp } from './stamp.ts'
 import { ClockAccepted, DayOpened, DayReopened, SettingsChanged, StationSetUp } from './station.ts'
-import { BagDiscarded, BagPlaced, BagSealed, BagTakenOut, TissueChecked, TissueMissed } from './tissue.ts'
+import {
+  BagDiscarded,
+  BagPlaced,
+  BagSealed,
+  BagTakenOut,
+  TissueChecked,
+  TissueMissed,
+} from './tissue.ts'
 
 /** The version of the set below. A test fails when the set changes and this number does not. */
 export const formatVersion = 1

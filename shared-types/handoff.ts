@@ -5,7 +5,9 @@ import { CoolerNumber, HandoffNumber, PersonId } from './sample-number.ts'
 
 /** A drawn signature: strokes of points, both axes 0 to 1 on a field three times as wide as high. */
 export const Strokes = z
-  .array(z.array(z.strictObject({ x: z.number().min(0).max(1), y: z.number().min(0).max(1) })).max(2000))
+  .array(
+    z.array(z.strictObject({ x: z.number().min(0).max(1), y: z.number().min(0).max(1) })).max(2000),
+  )
   .max(200)
 
 /** How a person signed: on the screen, or with a pen on the printed manifest. */

@@ -17,7 +17,15 @@ export const LabelsPrinted = z.strictObject({
   blanks: z.int().min(1),
 })
 
-export const VoidReason = z.enum(['torn', 'smeared', 'misprinted', 'jammed', 'kit-spoiled', 'lost', 'other'])
+export const VoidReason = z.enum([
+  'torn',
+  'smeared',
+  'misprinted',
+  'jammed',
+  'kit-spoiled',
+  'lost',
+  'other',
+])
 export type VoidReason = z.infer<typeof VoidReason>
 
 export const LabelVoided = z.strictObject({

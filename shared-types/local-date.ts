@@ -5,7 +5,9 @@ export const LocalDate = z.iso.date().brand<'LocalDate'>()
 export type LocalDate = z.infer<typeof LocalDate>
 
 /** A time of day at the station, `06:30`, 24 hours. */
-export const TimeOfDay = z.string().regex(/^([01]\d|2[0-3]):[0-5]\d$/, 'hours and minutes, like 06:30')
+export const TimeOfDay = z
+  .string()
+  .regex(/^([01]\d|2[0-3]):[0-5]\d$/, 'hours and minutes, like 06:30')
 
 function isZone(zone: string): boolean {
   try {

@@ -62,25 +62,56 @@ export type DeskId = z.infer<typeof DeskId>
 function isNumberOf(parts: string): (text: string) => boolean {
   return (text) => {
     const read = shape.exec(text)
-    return read !== null && parts.includes(read[5] ?? '') && checkCharacter(text.slice(0, -1)) === read[6]
+    return (
+      read !== null &&
+      parts.includes(read[5] ?? '') &&
+      checkCharacter(text.slice(0, -1)) === read[6]
+    )
   }
 }
 
 const checked = 'not a sample number: its characters or its check character are wrong'
-export const SampleNumber = z.string().refine(isNumberOf(Part.options.join('')), checked).brand<'SampleNumber'>()
+export const SampleNumber = z
+  .string()
+  .refine(isNumberOf(Part.options.join('')), checked)
+  .brand<'SampleNumber'>()
 export type SampleNumber = z.infer<typeof SampleNumber>
-export const BagNumber = z.string().refine(isNumberOf('LRX'), checked).brand<'SampleNumber'>().brand<'Bag'>()
+export const BagNumber = z
+  .string()
+  .refine(isNumberOf('LRX'), checked)
+  .brand<'SampleNumber'>()
+  .brand<'Bag'>()
 export type BagNumber = z.infer<typeof BagNumber>
-export const KitNumber = z.string().refine(isNumberOf('K'), checked).brand<'SampleNumber'>().brand<'Kit'>()
+export const KitNumber = z
+  .string()
+  .refine(isNumberOf('K'), checked)
+  .brand<'SampleNumber'>()
+  .brand<'Kit'>()
 export type KitNumber = z.infer<typeof KitNumber>
-export const AnimalNumber = z.string().refine(isNumberOf('A'), checked).brand<'SampleNumber'>().brand<'Animal'>()
+export const AnimalNumber = z
+  .string()
+  .refine(isNumberOf('A'), checked)
+  .brand<'SampleNumber'>()
+  .brand<'Animal'>()
 export type AnimalNumber = z.infer<typeof AnimalNumber>
-export const CoolerNumber = z.string().refine(isNumberOf('C'), checked).brand<'SampleNumber'>().brand<'Cooler'>()
+export const CoolerNumber = z
+  .string()
+  .refine(isNumberOf('C'), checked)
+  .brand<'SampleNumber'>()
+  .brand<'Cooler'>()
 export type CoolerNumber = z.infer<typeof CoolerNumber>
 /** A person is known by the number on their badge. */
-export const PersonId = z.string().refine(isNumberOf('P'), checked).brand<'SampleNumber'>().brand<'Person'>()
+export const PersonId = z
+  .string()
+  .refine(isNumberOf('P'), checked)
+  .brand<'SampleNumber'>()
+  .brand<'Person'>()
 export type PersonId = z.infer<typeof PersonId>
-export const HandoffNumber = z.string().refine(isNumberOf('M'), checked).brand<'SampleNumber'>().brand<'Handoff'>()
+export const HandoffNumber = z
+  .string()
+  .refine(isNumberOf('M'), checked)
+  .brand<'SampleNumber'>()
+  .brand<'Handoff'>()
 export type HandoffNumber = z.infer<typeof HandoffNumber>
 
 export interface NumberParts {
@@ -127,7 +158,11 @@ export function bagNumber(desk: DeskId, serial: number, part: BagPart): BagNumbe
 export function numberParts(number: SampleNumber): NumberParts {
   const read = shape.exec(number)
   if (!read) throw new Error(`not a sample number: ${number}`)
-  return { desk: DeskId.parse(number.slice(0, 6)), serial: Number(read[4]), part: Part.parse(read[5]) }
+  return {
+    desk: DeskId.parse(number.slice(0, 6)),
+    serial: Number(read[4]),
+    part: Part.parse(read[5]),
+  }
 }
 
 /** The kit whose labels a bag, card or stub belongs to: they share desk and serial. */
@@ -141,7 +176,16 @@ export function grouped(number: SampleNumber): string {
   return number.replace(/^(..)(...)(.....)(.)(.)$/, '$1-$2-$3-$4-$5')
 }
 
-const toDigit: Record<string, string> = { O: '0', Q: '0', I: '1', L: '1', Z: '2', S: '5', B: '8', G: '6' }
+const toDigit: Record<string, string> = {
+  O: '0',
+  Q: '0',
+  I: '1',
+  L: '1',
+  Z: '2',
+  S: '5',
+  B: '8',
+  G: '6',
+}
 const toLetter: Record<string, string> = { '1': 'L', I: 'L' }
 
 function lookAlikesPutRight(text: string): string {

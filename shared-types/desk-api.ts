@@ -1,0 +1,397 @@
+/**
+ * The desk API: every query and command, with what goes in and what comes out.
+ * Preload, loopback, terminal and tests all call this one contract.
+ *
+ * Numbers come in as scanned or typed text (`Scan`): the desk verifies the check character,
+ * the part and the station before anything else happens.
+ */
+import { z } from 'zod'
+import { AnimalFacts, Contact, NoSampleReason, Outcome } from './animal.ts'
+import { CountItem, VarianceReason } from './close.ts'
+import { Celsius } from './cooler.ts'
+import { Courier, Signature } from './handoff.ts'
+import { KitAccount } from './kit.ts'
+import { StockName, VoidReason } from './label.ts'
+import { LocalDate, TimeOfDay, Zone } from './local-date.ts'
+import { Duty, PersonName, Pin, Role, Training } from './person.ts'
+import {
+  AnimalNumber,
+  CoolerNumber,
+  DeskLetter,
+  HandoffNumber,
+  KitNumber,
+  Part,
+  PersonId,
+  SampleNumber,
+  Season,
+  StationCode,
+} from './sample-number.ts'
+import { Keeping, StationSettings } from './station.ts'
+import { MissedReason, TissueCheck, TissueSite } from './tissue.ts'
+import { AnimalView, BenchView, TagSeenView } from './views/animal.ts'
+import { CloseView } from './views/close.ts'
+import { PdfFile, TextFile } from './views/common.ts'
+import { CoolerInsideView, CoolersView } from './views/coolers.ts'
+import { HandoffView, HandoffsView } from './views/handoff.ts'
+import { KitsView } from './views/kits.ts'
+import { LineView } from './views/line.ts'
+import { PeopleView, WhoView } from './views/people.ts'
+import { ShelfView } from './views/shelf.ts'
+
+/** What changed, so that screens know what to ask again. An entry's topic is its kind up to the dot. */
+export const Topic = z.enum([
+  'shelf',
+  'who',
+  'station',
+  'settings',
+  'clock',
+  'person',
+  'pin',
+  'shift',
+  'duty',
+  'day',
+  'kits',
+  'kit',
+  'labels',
+  'label',
+  'animal',
+  'tissue',
+  'bag',
+  'cooler',
+  'seal',
+  'count',
+  'variance',
+  'handoff',
+])
+export type Topic = z.infer<typeof Topic>
+
+function query<I extends z.ZodType, O extends z.ZodType>(
+  input: I,
+  output: O,
+  topics: readonly Topic[],
+) {
+  return { is: 'query', input, output, topics } as const
+}
+
+function command<I extends z.ZodType, O extends z.ZodType>(input: I, output: O) {
+  return { is: 'command', input, output, topics: [] as readonly Topic[] } as const
+}
+
+const Scan = z.string().min(1).max(80)
+const Words = z.string().trim().max(200)
+const Why = z.string().trim().min(3, 'say why in a few words').max(200)
+const nothing = z.strictObject({})
+const done = z.strictObject({})
+
+const crewTopics = ['person', 'duty', 'shift', 'kits', 'kit'] as const
+const lineTopics = [
+  'animal',
+  'tissue',
+  'bag',
+  'cooler',
+  'seal',
+  'day',
+  'settings',
+  'handoff',
+  'label',
+  'labels',
+  'count',
+  ...crewTopics,
+] as const
+
+export const deskApi = {
+  // The shelf: which log is open at this desk.
+  'shelf.look': query(nothing, ShelfView, ['shelf']),
+  'shelf.open': command(z.strictObject({ file: z.string().min(1).max(200) }), done),
+  'shelf.shut': command(nothing, done),
+  'station.setUp': command(
+    z.strictObject({
+      season: Season,
+      station: StationCode,
+      letter: DeskLetter,
+      name: z.string().trim().min(2).max(60),
+      zone: Zone,
+      date: LocalDate,
+      settings: StationSettings,
+      lead: z.strictObject({ name: PersonName, pin: Pin }),
+      kits: z.int().min(0).max(100_000),
+      blankLabels: z.int().min(0).max(1_000_000),
+    }),
+    z.strictObject({ lead: PersonId }),
+  ),
+  /** Opens an invented opening morning, part played, for learning. Everyone's PIN is told. */
+  'practice.open': command(
+    z.strictObject({
+      animals: z.int().min(1).max(2000).default(40),
+      seed: z.int().min(0).default(1),
+    }),
+    z.strictObject({ pin: z.string() }),
+  ),
+
+  // People
+  who: query(nothing, WhoView, ['who', 'person', 'duty', 'shift', 'day', 'settings', 'shelf']),
+  people: query(nothing, PeopleView, ['person', 'duty', 'shift', 'day', 'shelf']),
+  'person.signIn': command(z.strictObject({ person: Scan, pin: z.string().max(20) }), done),
+  'person.lock': command(nothing, done),
+  'person.add': command(
+    z.strictObject({ name: PersonName, role: Role, training: z.array(Training), pin: Pin }),
+    z.strictObject({ person: PersonId }),
+  ),
+  'person.change': command(
+    z.strictObject({
+      person: Scan,
+      name: PersonName,
+      role: Role,
+      training: z.array(Training),
+      active: z.boolean(),
+    }),
+    done,
+  ),
+  'person.setPin': command(
+    z.strictObject({ person: Scan, ownPin: z.string().max(20), pin: Pin }),
+    done,
+  ),
+  'shift.plan': command(
+    z.strictObject({ person: Scan, date: LocalDate, from: TimeOfDay, to: TimeOfDay }),
+    done,
+  ),
+  'duty.change': command(z.strictObject({ person: Scan, duty: Duty }), done),
+
+  // Station and day
+  'settings.change': command(z.strictObject({ settings: StationSettings }), done),
+  'day.open': command(
+    z.strictObject({
+      date: LocalDate,
+      kits: z.int().min(0).max(100_000),
+      blankLabels: z.int().min(0).max(1_000_000),
+    }),
+    done,
+  ),
+  'day.reopen': command(z.strictObject({ reason: Why }), done),
+  'clock.accept': command(nothing, done),
+
+  // Animals and the line
+  'animal.checkIn': command(
+    z.strictObject({ facts: AnimalFacts, contact: Contact.nullable() }),
+    z.strictObject({
+      animal: AnimalNumber,
+      noSample: NoSampleReason.nullable(),
+      /** Plain warnings that do not stop the check-in, such as a place the laboratory cannot use. */
+      warnings: z.array(z.string()),
+    }),
+  ),
+  'animal.amend': command(
+    z.strictObject({ animal: Scan, facts: AnimalFacts, reason: Why }),
+    z.strictObject({ noSample: NoSampleReason.nullable(), warnings: z.array(z.string()) }),
+  ),
+  'animal.assign': command(z.strictObject({ animal: Scan, sampler: Scan }), done),
+  'animal.putBack': command(z.strictObject({ animal: Scan, reason: Why }), done),
+  'animal.leave': command(z.strictObject({ animal: Scan, reason: Why }), done),
+  'animal.finish': command(z.strictObject({ animal: Scan }), z.strictObject({ outcome: Outcome })),
+  line: query(nothing, LineView, lineTopics),
+  animal: query(z.strictObject({ animal: Scan }), AnimalView, [
+    'animal',
+    'tissue',
+    'bag',
+    'kit',
+    'label',
+    'labels',
+    'handoff',
+  ]),
+  tagSeen: query(z.strictObject({ tag: z.string().max(30) }), TagSeenView, ['animal']),
+  bench: query(z.strictObject({ sampler: Scan }), BenchView, lineTopics),
+
+  // Sampling
+  'kit.open': command(
+    z.strictObject({ animal: Scan, kit: Scan }),
+    z.strictObject({ kit: KitNumber }),
+  ),
+  'tissue.check': command(
+    z.strictObject({
+      animal: Scan,
+      site: TissueSite,
+      check: TissueCheck,
+      sizeMm: z.number().min(1).max(120).nullable(),
+    }),
+    z.strictObject({
+      /** Whether this tissue may be bagged; if not, `advice` says what to do. */
+      good: z.boolean(),
+      advice: z.string(),
+    }),
+  ),
+  'tissue.miss': command(
+    z.strictObject({ animal: Scan, site: TissueSite, reason: MissedReason, words: Words }),
+    done,
+  ),
+  'bag.seal': command(z.strictObject({ animal: Scan, site: TissueSite, bag: Scan }), done),
+  'bag.discard': command(z.strictObject({ bag: Scan, reason: Why }), done),
+
+  // Kits and labels
+  kits: query(nothing, KitsView, [
+    'kits',
+    'kit',
+    'labels',
+    'label',
+    'person',
+    'day',
+    'bag',
+    'handoff',
+    'settings',
+  ]),
+  'kits.move': command(
+    z.strictObject({
+      from: KitAccount,
+      to: KitAccount,
+      count: z.int().min(1).max(100_000),
+      reason: Words,
+    }),
+    done,
+  ),
+  'kit.spoil': command(z.strictObject({ kit: Scan, reason: Why }), done),
+  /** Numbers new kits and prints their labels: for one animal, or so many reserved for whoever comes. */
+  'labels.printKits': command(
+    z.strictObject({
+      for: z.discriminatedUnion('whom', [
+        z.strictObject({ whom: z.literal('animal'), animal: Scan }),
+        z.strictObject({ whom: z.literal('reserve'), count: z.int().min(1).max(300) }),
+      ]),
+      stock: StockName,
+    }),
+    z.strictObject({ kits: z.array(KitNumber), pdf: PdfFile }),
+  ),
+  /** Prints the same labels once more, each old copy void first. */
+  'label.reprint': command(
+    z.strictObject({ number: Scan, reason: VoidReason, words: Words, stock: StockName }),
+    z.strictObject({ copy: z.int(), pdf: PdfFile }),
+  ),
+  'label.void': command(z.strictObject({ number: Scan, reason: VoidReason, words: Words }), done),
+  'labels.printCooler': command(
+    z.strictObject({ cooler: Scan, stock: StockName }),
+    z.strictObject({ pdf: PdfFile }),
+  ),
+
+  // Coolers
+  coolers: query(nothing, CoolersView, ['cooler', 'bag', 'seal', 'settings', 'handoff', 'tissue']),
+  cooler: query(z.strictObject({ cooler: Scan }), CoolerInsideView, [
+    'cooler',
+    'bag',
+    'seal',
+    'settings',
+    'handoff',
+  ]),
+  'cooler.open': command(
+    z.strictObject({
+      name: z.string().trim().min(1).max(40),
+      keeping: Keeping,
+      capacity: z.int().min(1).max(5000).nullable(),
+    }),
+    z.strictObject({ cooler: CoolerNumber }),
+  ),
+  'bag.place': command(z.strictObject({ bag: Scan, cooler: Scan }), done),
+  'bag.takeOut': command(z.strictObject({ bag: Scan, reason: Why }), done),
+  'cooler.read': command(
+    z.strictObject({ cooler: Scan, celsius: Celsius }),
+    z.strictObject({ excursion: z.boolean(), advice: z.string() }),
+  ),
+  'cooler.seal': command(z.strictObject({ cooler: Scan, seal: z.string().max(20) }), done),
+  'seal.break': command(z.strictObject({ cooler: Scan, reason: Why }), done),
+
+  // Close
+  close: query(nothing, CloseView, [...lineTopics, 'variance']),
+  'count.enter': command(
+    z.strictObject({ item: CountItem, counted: z.int().min(0).max(1_000_000) }),
+    done,
+  ),
+  'variance.explain': command(
+    z.strictObject({ item: CountItem, reason: VarianceReason, words: Words }),
+    done,
+  ),
+  /** The lead signs with their PIN. */
+  'day.close': command(z.strictObject({ pin: z.string().max(20) }), done),
+  closeSheet: query(z.strictObject({ date: LocalDate.optional() }), PdfFile, ['day']),
+
+  // Handoff
+  handoffs: query(nothing, HandoffsView, ['handoff', 'cooler', 'seal', 'bag']),
+  handoff: query(z.strictObject({ handoff: Scan }), HandoffView, [
+    'handoff',
+    'cooler',
+    'seal',
+    'bag',
+  ]),
+  'handoff.begin': command(
+    z.strictObject({
+      destination: z.string().trim().min(2).max(120),
+      coolers: z.array(Scan).min(1),
+    }),
+    z.strictObject({ handoff: HandoffNumber }),
+  ),
+  'cooler.scanOut': command(
+    z.strictObject({
+      handoff: Scan,
+      cooler: Scan,
+      seal: z.string().max(20),
+      celsius: Celsius,
+      counted: z.int().min(0).max(5000),
+      words: Words,
+    }),
+    done,
+  ),
+  'handoff.callOff': command(z.strictObject({ handoff: Scan, reason: Why }), done),
+  'handoff.sign': command(
+    z.strictObject({
+      handoff: Scan,
+      courier: Courier,
+      pin: z.string().max(20),
+      leadSignature: Signature,
+      courierSignature: Signature,
+    }),
+    z.strictObject({ digest: z.string() }),
+  ),
+  manifest: query(
+    z.strictObject({ handoff: Scan }),
+    z.strictObject({ pdf: PdfFile, json: TextFile, csv: TextFile }),
+    ['handoff'],
+  ),
+
+  // Anything scanned, and lists for elsewhere
+  number: query(
+    z.strictObject({ text: Scan }),
+    z.strictObject({
+      number: SampleNumber,
+      part: Part,
+      say: z.string(),
+      animal: AnimalNumber.nullable(),
+      cooler: CoolerNumber.nullable(),
+    }),
+    lineTopics,
+  ),
+  table: query(
+    z.strictObject({
+      what: z.enum(['animals', 'samples', 'kits', 'coolers', 'entries']),
+      format: z.enum(['csv', 'json']),
+    }),
+    TextFile,
+    lineTopics,
+  ),
+} as const
+
+export type DeskApi = typeof deskApi
+export type CallName = keyof DeskApi
+export type CommandName = {
+  [N in CallName]: DeskApi[N]['is'] extends 'command' ? N : never
+}[CallName]
+export type QueryName = Exclude<CallName, CommandName>
+/** What a caller sends. */
+export type CallInput<N extends CallName> = z.input<DeskApi[N]['input']>
+/** What the desk works with, parsed. */
+export type ParsedInput<N extends CallName> = z.output<DeskApi[N]['input']>
+export type CallOutput<N extends CallName> = z.output<DeskApi[N]['output']>
+
+/** Whether a name is one of the contract's own. */
+export function isCallName(name: string): name is CallName {
+  return Object.hasOwn(deskApi, name)
+}
+
+export function isCommandName(name: CallName): name is CommandName {
+  return deskApi[name].is === 'command'
+}

@@ -1,0 +1,34 @@
+import { z } from 'zod'
+import { Courier, HandoffState } from '../handoff.ts'
+import { CoolerNumber, HandoffNumber } from '../sample-number.ts'
+import { Ms } from './common.ts'
+
+export const HandoffCooler = z.strictObject({
+  cooler: CoolerNumber,
+  name: z.string(),
+  bags: z.int(),
+  seal: z.string().nullable(),
+  scanned: z
+    .strictObject({
+      seal: z.string(),
+      celsius: z.number(),
+      counted: z.int(),
+      words: z.string(),
+      ms: Ms,
+    })
+    .nullable(),
+})
+
+export const HandoffView = z.strictObject({
+  handoff: HandoffNumber,
+  state: HandoffState,
+  destination: z.string(),
+  begunMs: Ms,
+  signedMs: Ms.nullable(),
+  courier: Courier.nullable(),
+  coolers: z.array(HandoffCooler),
+  digest: z.string().nullable(),
+})
+export type HandoffView = z.infer<typeof HandoffView>
+
+export const HandoffsView = z.strictObject({ handoffs: z.array(HandoffView) })

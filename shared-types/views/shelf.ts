@@ -1,0 +1,24 @@
+/** The shelf: the station logs that lie in this laptop's folder. */
+import { z } from 'zod'
+import { LocalDate } from '../local-date.ts'
+import { DeskId } from '../sample-number.ts'
+
+export const LogOnShelf = z.strictObject({
+  file: z.string(),
+  desk: DeskId.nullable(),
+  name: z.string(),
+  practice: z.boolean(),
+  entries: z.int().nonnegative(),
+  lastMs: z.int().nonnegative().nullable(),
+  /** Why it cannot be opened for work, or null. */
+  trouble: z.string().nullable(),
+})
+
+export const ShelfView = z.strictObject({
+  /** The file that is open, or null. */
+  open: z.string().nullable(),
+  logs: z.array(LogOnShelf),
+  today: LocalDate,
+  zone: z.string(),
+})
+export type ShelfView = z.infer<typeof ShelfView>
