@@ -1,6 +1,7 @@
 import { fileURLToPath } from 'node:url'
 import react from '@vitejs/plugin-react'
 import { defineConfig } from 'vitest/config'
+import { findBrowser } from './browser.ts'
 
 const root = fileURLToPath(new URL('..', import.meta.url))
 const withoutElectron = fileURLToPath(new URL('no-electron.ts', import.meta.url))
@@ -16,6 +17,7 @@ export default defineConfig({
   resolve: { alias: { electron: withoutElectron } },
   test: {
     watch: false,
+    globalSetup: fileURLToPath(new URL('fresh-build.ts', import.meta.url)),
     projects: [
       {
         extends: true,
@@ -42,6 +44,7 @@ export default defineConfig({
           name: 'screens',
           include: ['tests/screens/**/*.test.ts'],
           fileParallelism: false,
+          env: { CHROME_PATH: findBrowser() ?? '' },
           testTimeout: 120_000,
           hookTimeout: 120_000,
         },

@@ -1,0 +1,25 @@
+import { join } from 'node:path'
+import { defineConfig } from 'vite'
+
+/**
+ * The main process in one module file. Left outside: Electron itself, the database library with its
+ * native part, and what reads its own data files (fonts) from beside its code.
+ */
+export default defineConfig({
+  root: join(import.meta.dirname, '..'),
+  cacheDir: join(import.meta.dirname, '../.cache/vite'),
+  publicDir: false,
+  logLevel: 'warn',
+  ssr: {
+    noExternal: true,
+    external: ['electron', 'better-sqlite3', 'pdfkit', 'dejavu-fonts-ttf'],
+  },
+  build: {
+    ssr: join(import.meta.dirname, '../electron/shell/main.ts'),
+    outDir: join(import.meta.dirname, '../dist/main'),
+    emptyOutDir: true,
+    target: 'node24',
+    minify: false,
+    rolldownOptions: { output: { entryFileNames: 'main.js', codeSplitting: false } },
+  },
+})
