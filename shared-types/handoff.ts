@@ -1,7 +1,7 @@
 /** The handoff: sealed coolers given to a courier, and the record that says what was given. */
 import { z } from 'zod'
 import { Celsius, SealNumber } from './cooler.ts'
-import { CoolerNumber, HandoffNumber, PersonId } from './sample-number.ts'
+import { BagNumber, CoolerNumber, HandoffNumber, KitNumber, PersonId } from './sample-number.ts'
 
 /** A drawn signature: strokes of points, both axes 0 to 1 on a field three times as wide as high. */
 export const Strokes = z
@@ -53,6 +53,10 @@ export const HandoffSigned = z.strictObject({
   lead: PersonId,
   leadSignature: Signature,
   courierSignature: Signature,
+  /** What left, by number: the record itself says it, whatever else the log holds. */
+  coolers: z.array(CoolerNumber).min(1),
+  bags: z.array(BagNumber),
+  kits: z.array(KitNumber),
   /** SHA-256 of the manifest's canonical JSON. */
   digest: z.string().regex(/^[0-9a-f]{64}$/),
 })

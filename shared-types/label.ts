@@ -23,6 +23,7 @@ export const VoidReason = z.enum([
   'misprinted',
   'jammed',
   'kit-spoiled',
+  'not-taken',
   'lost',
   'other',
 ])

@@ -1,0 +1,63 @@
+import type { AnimalFacts, NoSampleReason } from '../../shared-types/animal.ts'
+import type { Folds } from './fold.ts'
+import { patch, put } from './row-write.ts'
+
+function factColumns(facts: AnimalFacts, noSample: NoSampleReason | null) {
+  const { place, head, ...plain } = facts
+  return {
+    ...plain,
+    place: JSON.stringify(place),
+    head: JSON.stringify(head),
+    no_sample: noSample,
+  }
+}
+
+/** Animals from check-in to outcome. */
+export const animalFolds = {
+  'animal.checked-in': ({ desk, at, body }) => [
+    put('animal', {
+      animal: body.animal,
+      desk,
+      ...factColumns(body.facts, body.noSample),
+      contact: body.contact,
+      state: body.noSample === null ? 'waiting' : 'recorded',
+      arrived_ms: at.ms,
+    }),
+  ],
+  'animal.amended': ({ body }) => [
+    patch('animal', { animal: body.animal }, factColumns(body.facts, body.noSample)),
+    // Only an animal nobody has begun on joins or leaves the line by an amendment.
+    patch(
+      'animal',
+      { animal: body.animal, state: body.noSample === null ? 'recorded' : 'waiting' },
+      { state: body.noSample === null ? 'waiting' : 'recorded' },
+    ),
+  ],
+  'animal.assigned': ({ at, body }) => [
+    patch(
+      'animal',
+      { animal: body.animal },
+      { state: 'with-sampler', sampler: body.sampler, assigned_ms: at.ms },
+    ),
+  ],
+  'animal.put-back': ({ body }) => [
+    patch(
+      'animal',
+      { animal: body.animal },
+      { state: 'waiting', sampler: null, assigned_ms: null },
+    ),
+  ],
+  'animal.left': ({ body }) => [patch('animal', { animal: body.animal }, { state: 'left' })],
+  'animal.finished': ({ at, body }) => [
+    patch(
+      'animal',
+      { animal: body.animal },
+      {
+        state: 'finished',
+        sampler: body.sampler,
+        outcome: body.outcome,
+        finished_ms: at.ms,
+      },
+    ),
+  ],
+} satisfies Partial<Folds>

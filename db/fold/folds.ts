@@ -1,0 +1,23 @@
+/** Which fold belongs to which kind of entry; a kind without one does not compile. */
+import { animalFolds } from './animals.ts'
+import { closeFolds } from './close.ts'
+import { coolerFolds } from './coolers.ts'
+import type { Folds } from './fold.ts'
+import { handoffFolds } from './handoff.ts'
+import { kitFolds } from './kits.ts'
+import { labelFolds } from './labels.ts'
+import { peopleFolds } from './people.ts'
+import { stationFolds } from './station.ts'
+import { tissueFolds } from './tissue.ts'
+
+export const folds: Folds = {
+  ...stationFolds,
+  ...peopleFolds,
+  ...animalFolds,
+  ...tissueFolds,
+  ...kitFolds,
+  ...labelFolds,
+  ...coolerFolds,
+  ...closeFolds,
+  ...handoffFolds,
+}

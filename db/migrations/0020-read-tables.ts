@@ -1,0 +1,115 @@
+/** The tables that screens and documents read, folded from the entries. */
+import type { Migration } from './migration.ts'
+
+const sql = `
+CREATE TABLE station (
+  desk TEXT PRIMARY KEY, name TEXT NOT NULL, zone TEXT NOT NULL, practice INTEGER NOT NULL,
+  settings TEXT NOT NULL, set_up_ms INTEGER NOT NULL
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE person (
+  person TEXT PRIMARY KEY, name TEXT NOT NULL, role TEXT NOT NULL, training TEXT NOT NULL,
+  active INTEGER NOT NULL, duty TEXT NOT NULL
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE shift (
+  person TEXT NOT NULL, date TEXT NOT NULL, from_time TEXT NOT NULL, to_time TEXT NOT NULL,
+  PRIMARY KEY (person, date)
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE day (
+  desk TEXT NOT NULL, date TEXT NOT NULL, state TEXT NOT NULL, blank_labels INTEGER NOT NULL,
+  opened_ms INTEGER NOT NULL, closed_ms INTEGER, closed_by TEXT, reopened_ms INTEGER, sheet TEXT,
+  PRIMARY KEY (desk, date)
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE animal (
+  animal TEXT PRIMARY KEY, desk TEXT NOT NULL, hunter TEXT NOT NULL, tag TEXT NOT NULL,
+  species TEXT NOT NULL, sex TEXT NOT NULL, age TEXT NOT NULL, harvested TEXT NOT NULL,
+  place TEXT NOT NULL, head TEXT NOT NULL, consent TEXT NOT NULL, programme TEXT NOT NULL,
+  contact TEXT, no_sample TEXT, state TEXT NOT NULL, arrived_ms INTEGER NOT NULL,
+  assigned_ms INTEGER, sampler TEXT, outcome TEXT, finished_ms INTEGER
+) STRICT, WITHOUT ROWID;
+CREATE INDEX animal_by_tag ON animal (tag);
+CREATE INDEX animal_in_line ON animal (arrived_ms) WHERE state IN ('waiting', 'with-sampler');
+CREATE INDEX animal_by_arrival ON animal (arrived_ms);
+
+CREATE TABLE kit (
+  kit TEXT PRIMARY KEY, animal TEXT, state TEXT NOT NULL, sampler TEXT,
+  numbered_ms INTEGER NOT NULL, opened_ms INTEGER
+) STRICT, WITHOUT ROWID;
+CREATE INDEX kit_of_animal ON kit (animal) WHERE animal IS NOT NULL;
+CREATE INDEX kit_reserved ON kit (numbered_ms) WHERE state = 'reserved';
+
+CREATE TABLE kit_line (
+  hash TEXT NOT NULL, line INTEGER NOT NULL, account TEXT NOT NULL, delta INTEGER NOT NULL,
+  ms INTEGER NOT NULL, PRIMARY KEY (hash, line)
+) STRICT, WITHOUT ROWID;
+CREATE INDEX kit_line_by_account ON kit_line (account, delta);
+
+CREATE TABLE label (
+  number TEXT NOT NULL, copy INTEGER NOT NULL, kit TEXT, stock TEXT NOT NULL,
+  printed_ms INTEGER NOT NULL, void_reason TEXT, void_ms INTEGER, PRIMARY KEY (number, copy)
+) STRICT, WITHOUT ROWID;
+CREATE INDEX label_of_kit ON label (kit);
+
+CREATE TABLE label_run (hash TEXT PRIMARY KEY, blanks INTEGER NOT NULL, ms INTEGER NOT NULL)
+STRICT, WITHOUT ROWID;
+
+CREATE TABLE tissue (
+  animal TEXT NOT NULL, site TEXT NOT NULL, seen TEXT, size_mm REAL, missed TEXT,
+  missed_words TEXT NOT NULL, bag TEXT, PRIMARY KEY (animal, site)
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE look (
+  hash TEXT PRIMARY KEY, animal TEXT NOT NULL, site TEXT NOT NULL, seen TEXT NOT NULL,
+  sampler TEXT, ms INTEGER NOT NULL
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE bag (
+  bag TEXT PRIMARY KEY, animal TEXT NOT NULL, kit TEXT NOT NULL, site TEXT NOT NULL,
+  kept TEXT NOT NULL, sealed_ms INTEGER NOT NULL, place TEXT NOT NULL, cooler TEXT, handoff TEXT
+) STRICT, WITHOUT ROWID;
+CREATE INDEX bag_in_cooler ON bag (cooler, sealed_ms) WHERE cooler IS NOT NULL;
+CREATE INDEX bag_on_bench ON bag (sealed_ms) WHERE place = 'bench';
+CREATE INDEX bag_of_animal ON bag (animal);
+
+CREATE TABLE cooler (
+  cooler TEXT PRIMARY KEY, name TEXT NOT NULL, keeping TEXT NOT NULL, capacity INTEGER,
+  state TEXT NOT NULL, seal TEXT, handoff TEXT
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE reading (
+  hash TEXT PRIMARY KEY, cooler TEXT NOT NULL, celsius REAL NOT NULL, excursion INTEGER NOT NULL,
+  ms INTEGER NOT NULL, "by" TEXT
+) STRICT, WITHOUT ROWID;
+CREATE INDEX reading_of_cooler ON reading (cooler, ms);
+
+CREATE TABLE count (
+  desk TEXT NOT NULL, date TEXT NOT NULL, key TEXT NOT NULL, item TEXT NOT NULL,
+  counted INTEGER NOT NULL, ms INTEGER NOT NULL, PRIMARY KEY (desk, date, key)
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE variance (
+  desk TEXT NOT NULL, date TEXT NOT NULL, key TEXT NOT NULL, expected INTEGER NOT NULL,
+  counted INTEGER NOT NULL, reason TEXT NOT NULL, words TEXT NOT NULL,
+  PRIMARY KEY (desk, date, key)
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE handoff (
+  handoff TEXT PRIMARY KEY, destination TEXT NOT NULL, state TEXT NOT NULL,
+  begun_ms INTEGER NOT NULL, signed_ms INTEGER, courier TEXT, lead TEXT, lead_signature TEXT,
+  courier_signature TEXT, digest TEXT
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE handoff_cooler (
+  handoff TEXT NOT NULL, cooler TEXT NOT NULL, seal TEXT, celsius REAL, counted INTEGER,
+  expected INTEGER, words TEXT NOT NULL, scanned_ms INTEGER, PRIMARY KEY (handoff, cooler)
+) STRICT, WITHOUT ROWID;
+`
+
+export const readTables: Migration = {
+  number: 20,
+  makes: 'read-tables',
+  up: (connection) => connection.exec(sql),
+}

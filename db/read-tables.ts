@@ -1,0 +1,252 @@
+/**
+ * The tables folded from the entries, as Kysely knows them. Rebuilt from the log at any time.
+ * Columns named `*_ms` hold the wall milliseconds of the entry that set them; columns of JSON text
+ * are parsed by the schemas of `shared-types` when read.
+ */
+import type {
+  AgeClass,
+  AnimalState,
+  Consent,
+  NoSampleReason,
+  Outcome,
+  Programme,
+  Sex,
+  Species,
+} from '../shared-types/animal.ts'
+import type { CoolerState } from '../shared-types/cooler.ts'
+import type { HandoffState } from '../shared-types/handoff.ts'
+import type { KitState } from '../shared-types/kit.ts'
+import type { StockName, VoidReason } from '../shared-types/label.ts'
+import type { LocalDate } from '../shared-types/local-date.ts'
+import type { Duty, Role } from '../shared-types/person.ts'
+import type {
+  AnimalNumber,
+  BagNumber,
+  CoolerNumber,
+  DeskId,
+  HandoffNumber,
+  KitNumber,
+  PersonId,
+  SampleNumber,
+} from '../shared-types/sample-number.ts'
+import type { Keeping } from '../shared-types/station.ts'
+import type {
+  BagPlace,
+  Kept,
+  MissedReason,
+  TissueCheck,
+  TissueSite,
+} from '../shared-types/tissue.ts'
+import type { VarianceReason } from '../shared-types/close.ts'
+
+export interface StationTable {
+  desk: DeskId
+  name: string
+  zone: string
+  practice: 0 | 1
+  settings: string
+  set_up_ms: number
+}
+
+export interface PersonTable {
+  person: PersonId
+  name: string
+  role: Role
+  /** JSON array of trainings. */
+  training: string
+  active: 0 | 1
+  duty: Duty
+}
+
+export interface ShiftTable {
+  person: PersonId
+  date: LocalDate
+  from_time: string
+  to_time: string
+}
+
+export interface DayTable {
+  desk: DeskId
+  date: LocalDate
+  state: 'open' | 'closed'
+  blank_labels: number
+  opened_ms: number
+  closed_ms: number | null
+  closed_by: PersonId | null
+  reopened_ms: number | null
+  /** JSON of the `day.closed` body, once closed. */
+  sheet: string | null
+}
+
+export interface AnimalTable {
+  animal: AnimalNumber
+  desk: DeskId
+  hunter: string
+  tag: string
+  species: Species
+  sex: Sex
+  age: AgeClass
+  harvested: LocalDate
+  place: string
+  head: string
+  consent: Consent
+  programme: Programme
+  contact: string | null
+  no_sample: NoSampleReason | null
+  state: AnimalState
+  arrived_ms: number
+  /** The latest assignment, kept after the animal is finished: the end of its wait. */
+  assigned_ms: number | null
+  sampler: PersonId | null
+  outcome: Outcome | null
+  finished_ms: number | null
+}
+
+export interface KitTable {
+  kit: KitNumber
+  animal: AnimalNumber | null
+  state: KitState
+  sampler: PersonId | null
+  numbered_ms: number
+  opened_ms: number | null
+}
+
+/** One side of one transfer of the kit ledger; the two lines of an entry add up to nothing. */
+export interface KitLineTable {
+  hash: string
+  line: 0 | 1
+  account: string
+  delta: number
+  ms: number
+}
+
+export interface LabelTable {
+  number: SampleNumber
+  copy: number
+  kit: KitNumber | null
+  stock: StockName
+  printed_ms: number
+  void_reason: VoidReason | null
+  void_ms: number | null
+}
+
+export interface LabelRunTable {
+  hash: string
+  blanks: number
+  ms: number
+}
+
+export interface TissueTable {
+  animal: AnimalNumber
+  site: TissueSite
+  seen: TissueCheck | null
+  size_mm: number | null
+  missed: MissedReason | null
+  missed_words: string
+  bag: BagNumber | null
+}
+
+/** Every look at a cut face, also those that were not a node: what training follows from. */
+export interface LookTable {
+  hash: string
+  animal: AnimalNumber
+  site: TissueSite
+  seen: TissueCheck
+  sampler: PersonId | null
+  ms: number
+}
+
+export interface BagTable {
+  bag: BagNumber
+  animal: AnimalNumber
+  kit: KitNumber
+  site: TissueSite
+  kept: Kept
+  sealed_ms: number
+  place: BagPlace
+  cooler: CoolerNumber | null
+  handoff: HandoffNumber | null
+}
+
+export interface CoolerTable {
+  cooler: CoolerNumber
+  name: string
+  keeping: Keeping
+  capacity: number | null
+  state: CoolerState
+  seal: string | null
+  handoff: HandoffNumber | null
+}
+
+export interface ReadingTable {
+  hash: string
+  cooler: CoolerNumber
+  celsius: number
+  excursion: 0 | 1
+  ms: number
+  by: PersonId | null
+}
+
+export interface CountTable {
+  desk: DeskId
+  date: LocalDate
+  key: string
+  item: string
+  counted: number
+  ms: number
+}
+
+export interface VarianceTable {
+  desk: DeskId
+  date: LocalDate
+  key: string
+  expected: number
+  counted: number
+  reason: VarianceReason
+  words: string
+}
+
+export interface HandoffTable {
+  handoff: HandoffNumber
+  destination: string
+  state: HandoffState
+  begun_ms: number
+  signed_ms: number | null
+  courier: string | null
+  lead: PersonId | null
+  lead_signature: string | null
+  courier_signature: string | null
+  digest: string | null
+}
+
+export interface HandoffCoolerTable {
+  handoff: HandoffNumber
+  cooler: CoolerNumber
+  seal: string | null
+  celsius: number | null
+  counted: number | null
+  expected: number | null
+  words: string
+  scanned_ms: number | null
+}
+
+export interface ReadTables {
+  station: StationTable
+  person: PersonTable
+  shift: ShiftTable
+  day: DayTable
+  animal: AnimalTable
+  kit: KitTable
+  kit_line: KitLineTable
+  label: LabelTable
+  label_run: LabelRunTable
+  tissue: TissueTable
+  look: LookTable
+  bag: BagTable
+  cooler: CoolerTable
+  reading: ReadingTable
+  count: CountTable
+  variance: VarianceTable
+  handoff: HandoffTable
+  handoff_cooler: HandoffCoolerTable
+}
