@@ -7,7 +7,7 @@ import type { Connection } from '../connection.ts'
 import type { ReadTables } from '../read-tables.ts'
 import { statementOf } from '../statement.ts'
 
-type ReadTable = keyof ReadTables & string
+type ReadTable = keyof ReadTables
 type Cells = Readonly<Record<string, unknown>>
 
 export type RowWrite =

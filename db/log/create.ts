@@ -1,0 +1,69 @@
+/** Beginning a new station log. */
+import { closeSync, openSync, rmSync } from 'node:fs'
+import { basename } from 'node:path'
+import { granted, type Result, refused } from '../../shared-types/result.ts'
+import type { DeskId } from '../../shared-types/sample-number.ts'
+import { applicationId, type Connection, connectForWriting, WritableLog } from '../connection.ts'
+import { latestFormat } from '../migrations/list.ts'
+import { makeReadTables, migrateLogTables } from '../migrations/migrate.ts'
+import { inTransaction } from '../transaction.ts'
+
+/**
+ * Makes an empty log for a desk. Never writes over a file: refuses with `file-exists`, with
+ * `not-found` if the folder is missing, or as the medium does.
+ */
+export function createLog(path: string, desk: DeskId): Result<WritableLog> {
+  const claimed = claim(path)
+  if (!claimed.ok) return claimed
+  const connection = connectForWriting(path)
+  const made = inTransaction(connection, () => granted(makeTables(connection, desk)))
+  if (made.ok) return granted(new WritableLog(connection, path, desk, latestFormat))
+  connection.close()
+  rmSync(path)
+  return made
+}
+
+/** Takes the name on the disk, so that two programs cannot both believe they made the file. */
+function claim(path: string): Result<void> {
+  try {
+    closeSync(openSync(path, 'wx'))
+    return granted(undefined)
+  } catch (error) {
+    const code = error instanceof Error && 'code' in error ? error.code : undefined
+    if (code === 'EEXIST') return taken(path)
+    if (code === 'ENOENT') return noFolder(path)
+    if (code === 'EACCES' || code === 'EPERM' || code === 'EROFS') return noWriting(path)
+    throw error
+  }
+}
+
+function taken(path: string): Result<never> {
+  return refused(
+    'file-exists',
+    `There is already a file ${basename(path)}.`,
+    'Open that log, or choose another name for the new one.',
+  )
+}
+
+function noFolder(path: string): Result<never> {
+  return refused(
+    'not-found',
+    `The folder for ${basename(path)} is not there.`,
+    'Choose a folder that exists, or plug in the disk it is on.',
+  )
+}
+
+function noWriting(path: string): Result<never> {
+  return refused(
+    'medium-read-only',
+    `Nothing can be written where ${basename(path)} should go.`,
+    'Choose another folder, or lift the write protection.',
+  )
+}
+
+function makeTables(connection: Connection, desk: DeskId): void {
+  connection.pragma(`application_id = ${applicationId}`)
+  migrateLogTables(connection)
+  makeReadTables(connection)
+  connection.prepare('INSERT INTO own_desk (one, desk) VALUES (1, ?)').run(desk)
+}

@@ -1,0 +1,27 @@
+/** The one INSERT into the entries. */
+import type { Entry } from '../../shared-types/entry.ts'
+import { canonicalJson } from '../canonical-json.ts'
+import { type Params, prepareRun } from '../statement.ts'
+import type { EntryTable } from '../schema.ts'
+import type { LogTransaction } from './append.ts'
+
+const insert = prepareRun((db, p: Params<EntryTable>) =>
+  db.insertInto('entry').values({
+    desk: p('desk'),
+    seq: p('seq'),
+    ms: p('ms'),
+    n: p('n'),
+    by: p('by'),
+    kind: p('kind'),
+    v: p('v'),
+    body: p('body'),
+    prev: p('prev'),
+    hash: p('hash'),
+  }),
+)
+
+/** Stores an entry exactly as it is sealed. */
+export function storeEntry(tx: LogTransaction, entry: Entry): void {
+  const { at, body, ...rest } = entry
+  insert(tx, { ...rest, ms: at.ms, n: at.n, body: canonicalJson(body) })
+}
