@@ -5,7 +5,7 @@
  */
 import { spawn, spawnSync } from 'node:child_process'
 import { constants } from 'node:os'
-import { delimiter, join } from 'node:path'
+import { delimiter, dirname, join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { areInstalled, chooseNode, neededMajor } from './own-node.mjs'
 
@@ -24,7 +24,9 @@ function stop(say) {
 function install() {
   console.error('Installing the packages that package-lock.json names ...')
   const npm = process.env.npm_execpath
-  const { status } = spawnSync(npm ? process.execPath : 'npm', npm ? [npm, 'ci'] : ['ci'], {
+  // Only errors: warnings would be about the very Node that is about to be replaced.
+  const ci = ['ci', '--loglevel=error']
+  const { status } = spawnSync(npm ? process.execPath : 'npm', npm ? [npm, ...ci] : ci, {
     cwd: root,
     stdio: ['ignore', 2, 2],
     shell: !npm && process.platform === 'win32',
@@ -34,11 +36,14 @@ function install() {
   }
 }
 
-/** Scripts started further down find the same Node first. */
-function environment() {
+/**
+ * Scripts started further down find the same Node first. Its own folder, not node_modules/.bin: an
+ * older npm takes the link there away again with the package for the other system.
+ * @param {string} node
+ */
+function environment(node) {
   const key = Object.keys(process.env).find((name) => name.toUpperCase() === 'PATH') ?? 'PATH'
-  const bin = join(root, 'node_modules', '.bin')
-  return { ...process.env, [key]: `${bin}${delimiter}${process.env[key] ?? ''}` }
+  return { ...process.env, [key]: `${dirname(node)}${delimiter}${process.env[key] ?? ''}` }
 }
 
 /**
@@ -47,7 +52,10 @@ function environment() {
  * @param {string[]} args
  */
 function handOver(node, script, args) {
-  const child = spawn(node, [join(root, script), ...args], { stdio: 'inherit', env: environment() })
+  const child = spawn(node, [join(root, script), ...args], {
+    stdio: 'inherit',
+    env: environment(node),
+  })
   child.on('error', () => {
     stop(
       `The Node ${neededMajor} in ${node} does not start here: install Node ${neededMajor} from nodejs.org.`,
