@@ -1,6 +1,6 @@
 /** What the medium could not do, in words for the person at the desk. */
 import Database from 'better-sqlite3'
-import { type Refusal, refused } from '../shared-types/result.ts'
+import type { Refusal } from '../shared-types/result.ts'
 
 const nothingWritten = 'Nothing of this action was written.'
 
@@ -43,6 +43,5 @@ export function storageRefusal(error: unknown): Refusal | null {
   const found = refusals.find(([prefix]) => error.code.startsWith(prefix))
   if (found === undefined) return null
   const [, code, say, next] = found
-  const { refusal } = refused(code, say, next) as { ok: false; refusal: Refusal }
-  return refusal
+  return { code, say, next }
 }

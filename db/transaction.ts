@@ -1,5 +1,5 @@
 /** All or nothing: the one way anything is written. */
-import { type Refusal, type Result } from '../shared-types/result.ts'
+import type { Refusal, Result } from '../shared-types/result.ts'
 import type { Connection } from './connection.ts'
 import { statementOf } from './statement.ts'
 import { storageRefusal } from './storage-refusal.ts'

@@ -20,8 +20,13 @@ export type Folds = { readonly [K in EntryKind]: Fold<K> }
 /** The row writes of an entry; none for an entry this version does not understand. */
 export function foldEntry(entry: Entry): readonly RowWrite[] {
   const known = understood(entry)
-  // The kind picks the fold, so the two always match; the compiler cannot follow that through a union.
-  return known === null ? [] : (folds[known.kind] as Fold<EntryKind>)(known)
+  return known === null ? [] : foldKnown(known)
+}
+
+/** The row writes of an entry of a kind and body that this version knows. */
+export function foldKnown(entry: KnownEntry): readonly RowWrite[] {
+  // The kind picks the fold, so the two match; the compiler cannot follow that through a union.
+  return (folds[entry.kind] as Fold<EntryKind>)(entry)
 }
 
 /**

@@ -91,6 +91,21 @@ export function headOf(log: ReadableLog, desk: DeskId): Head | null {
   return head(log, { desk }) ?? null
 }
 
+const same = prepareOne((db, p: Params<Pick<Row, 'desk' | 'seq' | 'hash'>>) =>
+  db
+    .selectFrom('entry')
+    .select('seq')
+    .where('desk', '=', p('desk'))
+    .where('seq', '=', p('seq'))
+    .where('hash', '=', p('hash')),
+)
+
+/** Whether the log holds this very entry. */
+export function hasEntry(log: ReadableLog, entry: Pick<Entry, 'desk' | 'seq' | 'hash'>): boolean {
+  const { desk, seq, hash } = entry
+  return same(log, { desk, seq, hash }) !== undefined
+}
+
 const desks = prepareAll((db) => db.selectFrom('entry').select('desk').distinct().orderBy('desk'))
 
 /** The desks with entries in this log. */

@@ -1,27 +1,42 @@
 /** Making the read tables anew from the entries, which alone are the record. */
 import { granted, type Result } from '../../shared-types/result.ts'
 import { type Connection, connectionOf, type ReadableLog, type WritableLog } from '../connection.ts'
-import { foldEntry } from '../fold/fold.ts'
+import { foldKnown, understood } from '../fold/fold.ts'
 import { applyRowWrites } from '../fold/row-write.ts'
 import { makeReadTables } from '../migrations/migrate.ts'
 import { inTransaction } from '../transaction.ts'
-import { entriesInOrder } from './read-entries.ts'
+import { quietly, type Progress } from './progress.ts'
+import { countEntries, entriesInOrder } from './read-entries.ts'
+
+export interface Refolded {
+  readonly entries: number
+  /** Entries of a later version: kept and passed on, but shown in no table. */
+  readonly notUnderstood: number
+}
 
 /**
  * Drops the read tables and folds every entry again, in the order of a merged log, in one
- * transaction. Answers how many entries were folded. Refuses as the medium does.
+ * transaction. Refuses as the medium does; the tables are then as they were.
  */
-export function rebuildReadTables(log: WritableLog): Result<number> {
-  return inTransaction(connectionOf(log), () => granted(refold(log, connectionOf(log))))
+export function rebuildReadTables(log: WritableLog, progress?: Progress): Result<Refolded> {
+  return inTransaction(connectionOf(log), () => granted(refold(log, connectionOf(log), progress)))
 }
 
 /** Folds all entries of `log` into fresh read tables of `target`; the caller holds a transaction. */
-export function refold(log: ReadableLog, target: Connection): number {
+export function refold(
+  log: ReadableLog,
+  target: Connection,
+  progress: Progress = quietly,
+): Refolded {
   makeReadTables(target)
-  let folded = 0
+  const total = countEntries(log)
+  let [entries, notUnderstood] = [0, 0]
   for (const entry of entriesInOrder(log)) {
-    applyRowWrites(target, foldEntry(entry))
-    folded += 1
+    const known = understood(entry)
+    if (known === null) notUnderstood += 1
+    else applyRowWrites(target, foldKnown(known))
+    entries += 1
+    progress(entries, total)
   }
-  return folded
+  return { entries, notUnderstood }
 }
