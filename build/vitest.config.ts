@@ -3,8 +3,8 @@ import react from '@vitejs/plugin-react'
 import { defineConfig } from 'vitest/config'
 import { findBrowser } from './browser.ts'
 
-const root = fileURLToPath(new URL('..', import.meta.url))
-const withoutElectron = fileURLToPath(new URL('no-electron.ts', import.meta.url))
+const here = (file: string) => fileURLToPath(new URL(file, import.meta.url))
+const root = here('..')
 
 /**
  * Three kinds of test: `unit` under Node, `dom` for parts of a screen in jsdom, and `screens`,
@@ -14,10 +14,9 @@ export default defineConfig({
   root,
   cacheDir: `${root}/.cache/vite`,
   plugins: [react()],
-  resolve: { alias: { electron: withoutElectron } },
+  resolve: { alias: { electron: here('no-electron.ts') } },
   test: {
     watch: false,
-    globalSetup: fileURLToPath(new URL('fresh-build.ts', import.meta.url)),
     projects: [
       {
         extends: true,
@@ -33,6 +32,7 @@ export default defineConfig({
         test: {
           name: 'dom',
           environment: 'jsdom',
+          setupFiles: here('dom-setup.ts'),
           include: ['tests/**/*.test.tsx'],
           exclude: ['tests/screens/**'],
           testTimeout: 20_000,
@@ -44,6 +44,7 @@ export default defineConfig({
           name: 'screens',
           include: ['tests/screens/**/*.test.ts'],
           fileParallelism: false,
+          globalSetup: here('fresh-build.ts'),
           env: { CHROME_PATH: findBrowser() ?? '' },
           testTimeout: 120_000,
           hookTimeout: 120_000,
