@@ -169,3 +169,17 @@ export const animalStateWords: Record<AnimalState, string> = {
   left: 'left unsampled',
   recorded: 'recorded only',
 }
+
+/** An animal as the log knows it now. */
+export interface AnimalRecord {
+  readonly animal: AnimalNumber
+  readonly facts: AnimalFacts
+  readonly contact: string | null
+  readonly noSample: NoSampleReason | null
+  readonly state: AnimalState
+  readonly arrivedMs: number
+  readonly assignedMs: number | null
+  readonly sampler: PersonId | null
+  readonly outcome: Outcome | null
+  readonly finishedMs: number | null
+}

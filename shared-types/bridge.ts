@@ -9,9 +9,9 @@ export interface Bridge {
    * Asks the desk for one command or query. Resolves to the `Result` envelope, refusals of the
    * connection itself included; the caller parses it, since it has crossed a process.
    */
-  call(name: string, input: unknown): Promise<unknown>
+  readonly call: (name: string, input: unknown) => Promise<unknown>
   /** Tells which topics have changed, after each committed change. Returns the way to stop. */
-  watch(listener: (topics: string[]) => void): () => void
+  readonly watch: (listener: (topics: string[]) => void) => () => void
 }
 
 /** Stands alone in place of topics when news may have been missed: everything shown may be stale. */

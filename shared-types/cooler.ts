@@ -1,6 +1,6 @@
 /** Coolers: numbered boxes of bags, their temperature and their tamper seals. */
 import { z } from 'zod'
-import { CoolerNumber } from './sample-number.ts'
+import { CoolerNumber, type HandoffNumber } from './sample-number.ts'
 import { Keeping } from './station.ts'
 
 /** The number printed on a tamper seal, as the maker printed it. */
@@ -41,3 +41,15 @@ export const SealBroken = z.strictObject({
 
 export const CoolerState = z.enum(['open', 'sealed', 'handed-off'])
 export type CoolerState = z.infer<typeof CoolerState>
+
+/** A cooler as the log knows it now. */
+export interface CoolerRecord {
+  readonly cooler: CoolerNumber
+  readonly name: string
+  readonly keeping: Keeping
+  readonly capacity: number | null
+  readonly state: CoolerState
+  readonly seal: string | null
+  /** The handoff it is being loaded for or left with. */
+  readonly handoff: HandoffNumber | null
+}

@@ -63,3 +63,33 @@ export const HandoffSigned = z.strictObject({
 
 export const HandoffState = z.enum(['loading', 'signed', 'called-off'])
 export type HandoffState = z.infer<typeof HandoffState>
+
+/** One cooler of a handoff; scanned out once its seal and count were read off it. */
+export interface HandoffCoolerRecord {
+  readonly cooler: CoolerNumber
+  readonly scanned: {
+    readonly seal: string
+    readonly celsius: number
+    readonly counted: number
+    readonly expected: number
+    readonly words: string
+    readonly ms: number
+  } | null
+}
+
+/** A handoff as the log knows it now. */
+export interface HandoffRecord {
+  readonly handoff: HandoffNumber
+  readonly destination: string
+  readonly state: HandoffState
+  readonly begunMs: number
+  readonly signed: {
+    readonly ms: number
+    readonly courier: Courier
+    readonly lead: PersonId
+    readonly leadSignature: Signature
+    readonly courierSignature: Signature
+    readonly digest: string
+  } | null
+  readonly coolers: readonly HandoffCoolerRecord[]
+}

@@ -45,3 +45,13 @@ export const KitSpoiled = z.strictObject({
 
 export const KitState = z.enum(['reserved', 'opened', 'spoiled'])
 export type KitState = z.infer<typeof KitState>
+
+/** A numbered kit as the log knows it now. */
+export interface KitRecord {
+  readonly kit: KitNumber
+  readonly animal: AnimalNumber | null
+  readonly state: KitState
+  readonly sampler: PersonId | null
+  readonly numberedMs: number
+  readonly openedMs: number | null
+}

@@ -39,3 +39,10 @@ export const LabelVoided = z.strictObject({
 /** What became of a printed copy. */
 export const LabelFate = z.enum(['printed', 'used', 'void'])
 export type LabelFate = z.infer<typeof LabelFate>
+
+/** A printed copy as the log knows it now. */
+export interface LabelRecord {
+  readonly number: SampleNumber
+  readonly copy: number
+  readonly fate: LabelFate
+}

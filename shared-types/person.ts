@@ -58,3 +58,13 @@ export const ShiftPlanned = z.strictObject({
 })
 
 export const DutyChanged = z.strictObject({ person: PersonId, duty: Duty })
+
+/** A person as the log knows them now. */
+export interface PersonRecord {
+  readonly person: PersonId
+  readonly name: string
+  readonly role: Role
+  readonly training: readonly Training[]
+  readonly active: boolean
+  readonly duty: Duty
+}

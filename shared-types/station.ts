@@ -2,7 +2,7 @@
 import { z } from 'zod'
 import { AgeClass, Species } from './animal.ts'
 import { LocalDate, Zone } from './local-date.ts'
-import { DeskLetter, Season, StationCode } from './sample-number.ts'
+import { type DeskId, DeskLetter, type PersonId, Season, StationCode } from './sample-number.ts'
 import { Kept, TissueSite } from './tissue.ts'
 
 /** The area a tag is valid for. */
@@ -86,3 +86,22 @@ export const ClockAccepted = z.strictObject({
   wallMs: z.int().nonnegative(),
   lastMs: z.int().nonnegative(),
 })
+
+/** A station as the log knows it now. */
+export interface StationRecord {
+  readonly desk: DeskId
+  readonly name: string
+  readonly zone: string
+  readonly practice: boolean
+  readonly settings: StationSettings
+}
+
+/** A working day of this desk. Animals belong to the day that was open when they arrived. */
+export interface DayRecord {
+  readonly date: LocalDate
+  readonly state: 'open' | 'closed'
+  readonly openedMs: number
+  readonly closedMs: number | null
+  readonly closedBy: PersonId | null
+  readonly reopenedMs: number | null
+}

@@ -106,3 +106,25 @@ export const BagTakenOut = z.strictObject({
 /** Where a bag is: always exactly one place. */
 export const BagPlace = z.enum(['bench', 'cooler', 'handed-off', 'discarded'])
 export type BagPlace = z.infer<typeof BagPlace>
+
+/** What is known of one site of an animal. */
+export interface TissueRecord {
+  readonly site: TissueSite
+  readonly seen: TissueCheck | null
+  readonly sizeMm: number | null
+  readonly missed: MissedReason | null
+  readonly missedWords: string
+  readonly bag: BagNumber | null
+}
+
+/** A sealed bag as the log knows it now. */
+export interface BagRecord {
+  readonly bag: BagNumber
+  readonly animal: AnimalNumber
+  readonly kit: KitNumber
+  readonly site: TissueSite
+  readonly kept: Kept
+  readonly sealedMs: number
+  readonly place: BagPlace
+  readonly cooler: CoolerNumber | null
+}

@@ -1,0 +1,69 @@
+/** The station and its days. */
+import type { LocalDate } from '../../shared-types/local-date.ts'
+import type { DeskId } from '../../shared-types/sample-number.ts'
+import type { DayRecord, StationRecord, StationSettings } from '../../shared-types/station.ts'
+import type { ReadableLog } from '../connection.ts'
+import type { DayTable } from '../read-tables.ts'
+import { type Params, prepareAll, prepareOne } from '../statement.ts'
+
+const stationRow = prepareOne((db, p: Params<{ desk: DeskId }>) =>
+  db.selectFrom('station').selectAll().where('desk', '=', p('desk')),
+)
+
+/** The station whose desk this log is; null before it was set up. */
+export function stationOf(log: ReadableLog): StationRecord | null {
+  const row = stationRow(log, { desk: log.desk })
+  if (!row) return null
+  return {
+    desk: row.desk,
+    name: row.name,
+    zone: row.zone,
+    practice: row.practice === 1,
+    settings: JSON.parse(row.settings) as StationSettings,
+  }
+}
+
+const dayRows = prepareAll((db, p: Params<{ desk: DeskId }>) =>
+  db.selectFrom('day').selectAll().where('desk', '=', p('desk')).orderBy('opened_ms'),
+)
+
+/** The desk's days, oldest first. */
+export function daysOf(log: ReadableLog): DayRecord[] {
+  return dayRows(log, { desk: log.desk }).map(rowToDay)
+}
+
+const latestDayRow = prepareOne((db, p: Params<{ desk: DeskId }>) =>
+  db
+    .selectFrom('day')
+    .selectAll()
+    .where('desk', '=', p('desk'))
+    .orderBy('opened_ms', 'desc')
+    .limit(1),
+)
+
+/** The day that is open, or the last one that was; null before the first. */
+export function latestDay(log: ReadableLog): DayRecord | null {
+  const row = latestDayRow(log, { desk: log.desk })
+  return row ? rowToDay(row) : null
+}
+
+const sheetRow = prepareOne((db, p: Params<{ desk: DeskId; date: LocalDate }>) =>
+  db.selectFrom('day').select('sheet').where('desk', '=', p('desk')).where('date', '=', p('date')),
+)
+
+/** The body of the latest `day.closed` of a date, or null while it was never closed. */
+export function closeSheetOf(log: ReadableLog, date: LocalDate): unknown {
+  const sheet = sheetRow(log, { desk: log.desk, date })?.sheet
+  return sheet ? JSON.parse(sheet) : null
+}
+
+function rowToDay(row: DayTable): DayRecord {
+  return {
+    date: row.date,
+    state: row.state,
+    openedMs: row.opened_ms,
+    closedMs: row.closed_ms,
+    closedBy: row.closed_by,
+    reopenedMs: row.reopened_ms,
+  }
+}
