@@ -17,6 +17,7 @@ export default defineConfig({
   resolve: { alias: { electron: here('no-electron.ts') } },
   test: {
     watch: false,
+    env: { CHROME_PATH: findBrowser() ?? '' },
     projects: [
       {
         extends: true,
@@ -45,7 +46,6 @@ export default defineConfig({
           include: ['tests/screens/**/*.test.ts'],
           fileParallelism: false,
           globalSetup: here('fresh-build.ts'),
-          env: { CHROME_PATH: findBrowser() ?? '' },
           testTimeout: 120_000,
           hookTimeout: 120_000,
         },
