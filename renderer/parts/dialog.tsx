@@ -1,0 +1,37 @@
+import type { ReactNode } from 'react'
+import { Dialog as AriaDialog, Heading, Modal, ModalOverlay } from 'react-aria-components'
+import { Button } from './button.tsx'
+import './dialog.css'
+
+/** A question over the screen; Esc or its own button closes it, and the focus goes back to where it was. */
+export function Dialog(props: {
+  title: string
+  onClose: () => void
+  children: ReactNode
+  /** Stands at the right edge, for reading beside the screen's list. */
+  isSide?: boolean
+}) {
+  return (
+    <ModalOverlay
+      isOpen
+      onOpenChange={(isOpen) => !isOpen && props.onClose()}
+      className="dialog-ground"
+    >
+      <Modal className={props.isSide ? 'dialog dialog-side' : 'dialog'}>
+        <AriaDialog className="dialog-inside">
+          <div className="dialog-inside" data-dialog data-keys>
+            <header className="dialog-head">
+              <Heading slot="title" level={2}>
+                {props.title}
+              </Heading>
+              <Button keyHint="Esc" onPress={props.onClose}>
+                Close
+              </Button>
+            </header>
+            <div className="dialog-body">{props.children}</div>
+          </div>
+        </AriaDialog>
+      </Modal>
+    </ModalOverlay>
+  )
+}

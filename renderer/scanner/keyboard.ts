@@ -1,0 +1,60 @@
+/** The one listener to this window's keyboard: scans to the scan's taker, keys to what they press. */
+import { readSampleNumber } from '../../shared-types/sample-number.ts'
+import { isTextField, remember } from './field-memory.ts'
+import { isSingle, keyName, pressKey } from './keys.ts'
+import { deliverScan } from './scans.ts'
+import { createWedge, longestGapMs } from './wedge.ts'
+
+/** A field such as a tag number may be filled by scanning a document that is not ours. */
+function isForField(text: string, focused: Element | null): boolean {
+  return focused?.hasAttribute('data-takes-scan') === true && !readSampleNumber(text).ok
+}
+
+/** Starts listening; the answer stops it. Call once for a window. */
+export function listenToKeyboard(): () => void {
+  const wedge = createWedge()
+  let putBack = () => {}
+  let waiting: ReturnType<typeof setTimeout> | undefined
+
+  function onScan(event: KeyboardEvent, text: string): void {
+    if (isForField(text, document.activeElement)) return
+    event.preventDefault()
+    event.stopImmediatePropagation()
+    putBack()
+    deliverScan(text)
+  }
+
+  /** A single character waits until it is clear that no scan follows it. */
+  function onKey(event: KeyboardEvent): void {
+    const key = keyName(event)
+    if (!isSingle(key)) {
+      if (key !== 'Esc' && pressKey(key)) event.preventDefault()
+      return
+    }
+    if (!isTextField(document.activeElement))
+      waiting = setTimeout(() => pressKey(key), longestGapMs + 5)
+  }
+
+  function onKeyDown(event: KeyboardEvent): void {
+    if (event.key !== 'Shift') clearTimeout(waiting)
+    if (event.repeat || event.isComposing) return
+    const chord = event.ctrlKey || event.metaKey || event.altKey
+    const press = wedge.press(chord ? 'chord' : event.key, event.timeStamp)
+    if (press.is === 'scan') return onScan(event, press.text)
+    if (press.is === 'first') putBack = remember(document.activeElement)
+    if (press.is !== 'more') onKey(event)
+  }
+
+  /** Heard last, so that an open dialog closes by itself first. */
+  function onEscape(event: KeyboardEvent): void {
+    if (event.key === 'Escape' && !event.defaultPrevented) pressKey('Esc')
+  }
+
+  window.addEventListener('keydown', onKeyDown, { capture: true })
+  window.addEventListener('keydown', onEscape)
+  return () => {
+    clearTimeout(waiting)
+    window.removeEventListener('keydown', onKeyDown, { capture: true })
+    window.removeEventListener('keydown', onEscape)
+  }
+}

@@ -1,0 +1,71 @@
+/** Keys that press something on the screen, told apart from a scanner's typing. */
+import { type RefObject, useEffect, useRef } from 'react'
+import { isTextField } from './field-memory.ts'
+
+interface Binding {
+  readonly key: string
+  readonly element: RefObject<Element | null>
+  readonly press: RefObject<() => void>
+}
+
+const bindings: Binding[] = []
+
+/** The name of a key press as written on the screen: `F2`, `Ctrl+K`, `Esc`, `a`. */
+export function keyName(
+  event: Pick<KeyboardEvent, 'key' | 'ctrlKey' | 'metaKey' | 'altKey'>,
+): string {
+  const key = event.key === 'Escape' ? 'Esc' : event.key
+  if (event.ctrlKey || event.metaKey) return `Ctrl+${key.toUpperCase()}`
+  return event.altKey ? `Alt+${key.toUpperCase()}` : key
+}
+
+/** One character alone: the kind of key that a scanner types too. */
+export function isSingle(key: string): boolean {
+  return key.length === 1
+}
+
+/**
+ * A single character works only while the focus is inside its own part of the screen (`data-keys`)
+ * and not in a text field, so that speech input and stray keys do nothing (WCAG 2.1.4).
+ */
+function isWithinReach(binding: Binding): boolean {
+  const focused = document.activeElement
+  if (!isSingle(binding.key)) return true
+  if (focused === null || isTextField(focused)) return false
+  return binding.element.current?.closest('[data-keys]')?.contains(focused) ?? false
+}
+
+/** While a dialog is open, only its own keys work. */
+function isReachable(binding: Binding): boolean {
+  const dialog = [...document.querySelectorAll('[data-dialog]')].at(-1)
+  if (dialog !== undefined && !dialog.contains(binding.element.current)) return false
+  return isWithinReach(binding)
+}
+
+/** Presses what is bound to a key, the one shown last first; false when nothing is. */
+export function pressKey(key: string): boolean {
+  const name = isSingle(key) ? key.toLowerCase() : key
+  const bound = bindings.findLast((each) => each.key === name && isReachable(each))
+  bound?.press.current()
+  return bound !== undefined
+}
+
+/** Binds a key to an element while it is mounted. `Enter` is left to forms and focused buttons. */
+export function useKey(
+  key: string | undefined,
+  element: RefObject<Element | null>,
+  press: () => void,
+): void {
+  const latest = useRef(press)
+  useEffect(() => {
+    latest.current = press
+  })
+  useEffect(() => {
+    if (key === undefined || key === 'Enter') return
+    const binding = { key: isSingle(key) ? key.toLowerCase() : key, element, press: latest }
+    bindings.push(binding)
+    return () => {
+      bindings.splice(bindings.indexOf(binding), 1)
+    }
+  }, [key, element])
+}

@@ -1,0 +1,27 @@
+import { Shape } from '../parts/shape.tsx'
+import './scan-strip.css'
+import { useStripWord } from './strip.ts'
+
+/** The strip that says what the last scan or action did; read out by screen readers. */
+export function ScanStrip() {
+  const word = useStripWord()
+  return (
+    <div className={`scan-strip scan-strip-${word?.kind ?? 'quiet'}`}>
+      <output>
+        {word?.kind === 'done' && (
+          <span key={word.id}>
+            <Shape kind="fine" /> <strong>Done.</strong> {word.say}
+          </span>
+        )}
+      </output>
+      <p role="alert">
+        {word?.kind === 'refused' && (
+          <span key={word.id}>
+            <Shape kind="now" /> <strong>Not done.</strong> {word.say} {word.next}
+          </span>
+        )}
+      </p>
+      {word === undefined && <p className="scan-strip-idle">Ready to scan.</p>}
+    </div>
+  )
+}

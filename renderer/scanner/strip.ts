@@ -1,0 +1,40 @@
+/** The last thing done or refused, said to the person in words and by a sound. */
+import { useSyncExternalStore } from 'react'
+import type { Refusal } from '../../shared-types/result.ts'
+import { playSound } from './sound.ts'
+
+export interface StripWord {
+  /** Counts up, so that the same words said twice are seen and read out twice. */
+  readonly id: number
+  readonly kind: 'done' | 'refused'
+  readonly say: string
+  readonly next: string
+}
+
+let word: StripWord | undefined
+const listeners = new Set<() => void>()
+
+function show(kind: StripWord['kind'], say: string, next: string): void {
+  word = { id: (word?.id ?? 0) + 1, kind, say, next }
+  playSound(kind)
+  for (const listener of listeners) listener()
+}
+
+/** Says that something was done: one short sentence with the thing's name in it. */
+export function sayDone(say: string): void {
+  show('done', say, '')
+}
+
+/** Says that a scan or command was refused, and what to do next. */
+export function sayRefused(refusal: Pick<Refusal, 'say' | 'next'>): void {
+  show('refused', refusal.say, refusal.next)
+}
+
+function onWord(listener: () => void): () => void {
+  listeners.add(listener)
+  return () => listeners.delete(listener)
+}
+
+export function useStripWord(): StripWord | undefined {
+  return useSyncExternalStore(onWord, () => word)
+}
