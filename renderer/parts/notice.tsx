@@ -9,9 +9,9 @@ const shapes: Record<NoticeKind, ShapeKind> = { good: 'fine', warn: 'soon', info
 /** Something worth knowing that stays on the screen; for what just happened use the strip. */
 export function Notice(props: { kind: NoticeKind; children: ReactNode }) {
   return (
-    <output className={`notice notice-${props.kind}`}>
+    <div className={`notice notice-${props.kind}`} role="status">
       <Shape kind={shapes[props.kind]} />
-      <span>{props.children}</span>
-    </output>
+      <div>{props.children}</div>
+    </div>
   )
 }

@@ -7,13 +7,13 @@ export function ScanStrip() {
   const word = useStripWord()
   return (
     <div className={`scan-strip scan-strip-${word?.kind ?? 'quiet'}`}>
-      <output>
+      <p role="status">
         {word?.kind === 'done' && (
           <span key={word.id}>
             <Shape kind="fine" /> <strong>Done.</strong> {word.say}
           </span>
         )}
-      </output>
+      </p>
       <p role="alert">
         {word?.kind === 'refused' && (
           <span key={word.id}>
