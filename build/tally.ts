@@ -18,7 +18,7 @@ const Report = z.object({
     }),
   ),
 })
-type Report = z.infer<typeof Report>
+export type Report = z.infer<typeof Report>
 
 export function add(a: Tally, b: Tally): Tally {
   return {
@@ -41,16 +41,28 @@ function tallyOfFile({ status, assertionResults }: Report['testResults'][number]
   }
 }
 
+/** Reads what Vitest's JSON reporter wrote. */
+export function reportFrom(json: string): Report {
+  return Report.parse(JSON.parse(json))
+}
+
+/** The full names of the tests that did not run. */
+export function skippedIn({ testResults }: Report): string[] {
+  return testResults.flatMap(({ assertionResults }) =>
+    assertionResults
+      .filter(({ status }) => status !== 'passed' && status !== 'failed')
+      .map(({ fullName }) => fullName.trim()),
+  )
+}
+
 /**
  * Counts a report. A run that did not succeed counts at least one failure, whatever its tests say:
- * an error outside a test, or no report at all (`undefined`), must never look like success.
+ * an error outside a test, or no report at all, must never look like success.
  */
-export function tallyOfReport(json: unknown, exitCode: number): Tally {
-  const nothing: Tally = { passed: 0, failed: 0, skipped: 0 }
-  if (json === undefined) return { ...nothing, failed: 1 }
-  const report = Report.parse(json)
-  const tally = report.testResults.map(tallyOfFile).reduce(add, nothing)
-  const isUnexplained = tally.failed === 0 && (!report.success || exitCode !== 0)
+export function tallyOfReport(report: Report | undefined, exitCode: number): Tally {
+  const files = report?.testResults.map(tallyOfFile) ?? []
+  const tally = files.reduce(add, { passed: 0, failed: 0, skipped: 0 })
+  const isUnexplained = tally.failed === 0 && (!report?.success || exitCode !== 0)
   return isUnexplained ? { ...tally, failed: 1 } : tally
 }
 

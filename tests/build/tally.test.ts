@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { closingLine, tallyOfReport } from '../../build/tally.ts'
+import { closingLine, reportFrom, skippedIn, tallyOfReport } from '../../build/tally.ts'
 
 const tests = (...statuses: string[]) =>
   statuses.map((status, place) => ({ status, fullName: `test ${place}` }))
@@ -36,6 +36,15 @@ describe('a run of tests is counted', () => {
   test('as failed when it left no report', () => {
     expect(tallyOfReport(undefined, 0).failed).toBe(1)
   })
+})
+
+test('the tests that did not run are named', () => {
+  const json = JSON.stringify(report(true, { status: 'passed', statuses: ['passed', 'skipped'] }))
+  expect(skippedIn(reportFrom(json))).toEqual(['test 1'])
+})
+
+test('a report of another shape is not counted', () => {
+  expect(() => reportFrom('{"tests":3}')).toThrow()
 })
 
 test('the closing line names the skipped only when there are some', () => {
