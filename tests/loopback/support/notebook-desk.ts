@@ -1,0 +1,59 @@
+/**
+ * A desk small enough to see through: people sign in per window and leave notes. What a host does
+ * with sessions, faults and news shows better here than in the desk of a station.
+ */
+import type { Desk, Session } from '../../../electron/desk/desk.ts'
+import { granted, type Result, refused } from '../../../shared-types/result.ts'
+
+export interface NotebookDesk extends Desk {
+  readonly sessions: ReadonlySet<Session>
+  readonly notes: readonly string[]
+}
+
+export function createNotebookDesk(): NotebookDesk {
+  const sessions = new Set<Session>()
+  const people = new Map<Session, string>()
+  const notes: string[] = []
+  const listeners = new Set<(topics: readonly string[]) => void>()
+
+  const commands = new Map<string, (session: Session, input: unknown) => Result<unknown>>([
+    ['who', (session) => granted(people.get(session) ?? 'nobody')],
+    ['notes', () => granted(notes)],
+    ['person.signIn', (session, input) => granted(people.set(session, String(input)).size)],
+    [
+      'note.add',
+      (session, input) => addNote(`${people.get(session) ?? 'nobody'}: ${String(input)}`),
+    ],
+  ])
+
+  function addNote(note: string): Result<unknown> {
+    notes.push(note)
+    for (const listener of listeners) listener(['notes'])
+    return granted(notes.length)
+  }
+
+  return {
+    sessions,
+    notes,
+    openSession() {
+      const session = { id: String(sessions.size) }
+      sessions.add(session)
+      return session
+    },
+    closeSession: (session) => {
+      sessions.delete(session)
+    },
+    async call(session, name, input) {
+      if (name === 'fault') throw new Error('SQLITE_CORRUPT: database disk image is malformed')
+      const command = commands.get(name)
+      return (
+        command?.(session, input) ?? refused('no-such-command', `No ${name}.`, 'Ask for another.')
+      )
+    },
+    watch(listener) {
+      listeners.add(listener)
+      return () => listeners.delete(listener)
+    },
+    close: async () => {},
+  }
+}
