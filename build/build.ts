@@ -1,4 +1,4 @@
-import { buildStale, screens, shell } from './bundles.ts'
+import { buildStale, everyBundle } from './bundles.ts'
 import { root } from './steps.ts'
 
-await buildStale(root, [screens, ...shell])
+await buildStale(root, everyBundle(root))

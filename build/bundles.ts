@@ -40,6 +40,11 @@ export const shell: readonly Bundle[] = [
   },
 ]
 
+/** Every bundle whose first file is written: the window of Electron comes after the screens. */
+export function everyBundle(root: string): Bundle[] {
+  return [screens, ...shell.filter(({ entry }) => existsSync(join(root, entry)))]
+}
+
 function filesIn(path: string): string[] {
   const entries = readdirSync(path, { recursive: true, withFileTypes: true })
   return entries
@@ -78,7 +83,7 @@ export function markBuilt(root: string, bundle: Bundle, print: string): void {
 
 /** Builds those of the bundles that are stale, one after another. */
 export async function buildStale(root: string, bundles: readonly Bundle[]): Promise<void> {
-  for (const bundle of bundles.filter((each) => existsSync(join(root, each.entry)))) {
+  for (const bundle of bundles) {
     if (!isStale(root, bundle)) continue
     console.error(`Building ${bundle.name} ...`)
     const print = fingerprint(root, bundle)

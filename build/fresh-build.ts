@@ -1,7 +1,7 @@
-import { buildStale, screens, shell } from './bundles.ts'
+import { buildStale, everyBundle } from './bundles.ts'
 import { root } from './steps.ts'
 
 /** Before any test: the bundles that screens are tested on are those of the sources here. */
 export async function setup(): Promise<void> {
-  await buildStale(root, [screens, ...shell])
+  await buildStale(root, everyBundle(root))
 }
