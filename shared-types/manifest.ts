@@ -36,6 +36,8 @@ export const ManifestCooler = z.strictObject({
   bags: z.array(ManifestBag),
 })
 
+export type ManifestCooler = z.infer<typeof ManifestCooler>
+
 export const Manifest = z.strictObject({
   form: z.literal('duskline-manifest-1'),
   handoff: HandoffNumber,

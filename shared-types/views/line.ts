@@ -64,6 +64,7 @@ export const Waits = z.strictObject({
   medianMinutes: z.number().nullable(),
   ninetiethMinutes: z.number().nullable(),
 })
+export type Waits = z.infer<typeof Waits>
 
 export const LineView = z.strictObject({
   nowMs: Ms,

@@ -1,0 +1,90 @@
+/** Who may do what: each command, what it does in words, and the roles that may give it. */
+import type { CommandName } from '../../shared-types/desk-api.ts'
+import { type Role, roleWords } from '../../shared-types/person.ts'
+import { granted, type Result, refused } from '../../shared-types/result.ts'
+
+interface Authority {
+  /** Completes "a volunteer may not ...". */
+  readonly deed: string
+  /** `anyone`: also before anybody has signed in. */
+  readonly roles: readonly Role[] | 'anyone'
+}
+
+const lead = ['lead'] as const
+const benchCrew = ['lead', 'sampler'] as const
+const crew = ['lead', 'sampler', 'volunteer'] as const
+const desk = ['lead', 'volunteer', 'office'] as const
+
+/** The station's division of work. A lead may do everything; nobody is refused without a reason. */
+export const authority: Readonly<Record<CommandName, Authority>> = {
+  'shelf.open': { deed: 'open a station log', roles: 'anyone' },
+  'shelf.shut': { deed: 'put the station log away', roles: 'anyone' },
+  'station.setUp': { deed: 'set up a station', roles: 'anyone' },
+  'practice.open': { deed: 'open a practice day', roles: 'anyone' },
+  'person.signIn': { deed: 'sign in', roles: 'anyone' },
+  'person.lock': { deed: 'lock the desk', roles: 'anyone' },
+  'person.add': { deed: 'add people to the crew', roles: lead },
+  'person.change': { deed: 'change a person of the crew', roles: lead },
+  'person.setPin': { deed: 'set a PIN', roles: ['lead', 'sampler', 'volunteer', 'office'] },
+  'shift.plan': { deed: 'plan shifts', roles: lead },
+  'duty.change': { deed: 'change who is on duty', roles: crew },
+  'settings.change': { deed: 'change the station settings', roles: lead },
+  'day.open': { deed: 'open a day', roles: lead },
+  'day.reopen': { deed: 'reopen a closed day', roles: lead },
+  'day.close': { deed: 'close the day', roles: lead },
+  'clock.accept': { deed: "accept the laptop's clock", roles: lead },
+  'animal.checkIn': { deed: 'check animals in', roles: crew },
+  'animal.amend': { deed: 'correct an animal', roles: desk },
+  'animal.assign': { deed: 'assign animals', roles: benchCrew },
+  'animal.putBack': { deed: 'put an animal back in the line', roles: benchCrew },
+  'animal.leave': { deed: 'record that a hunter left', roles: crew },
+  'animal.finish': { deed: 'finish an animal', roles: benchCrew },
+  'kit.open': { deed: 'open a kit on an animal', roles: benchCrew },
+  'tissue.check': { deed: 'judge tissue', roles: benchCrew },
+  'tissue.miss': { deed: 'record tissue as not taken', roles: benchCrew },
+  'bag.seal': { deed: 'seal a bag', roles: benchCrew },
+  'bag.discard': { deed: 'discard a bag', roles: benchCrew },
+  'bag.place': { deed: 'put bags into a cooler', roles: crew },
+  'bag.takeOut': { deed: 'take a bag out of a cooler', roles: benchCrew },
+  'kits.move': { deed: 'move kits', roles: crew },
+  'kit.spoil': { deed: 'record a spoiled kit', roles: crew },
+  'labels.printKits': { deed: 'print kit labels', roles: crew },
+  'labels.printCooler': { deed: 'print a cooler label', roles: crew },
+  'label.reprint': { deed: 'reprint labels', roles: crew },
+  'label.void': { deed: 'void labels', roles: crew },
+  'cooler.open': { deed: 'open a cooler', roles: benchCrew },
+  'cooler.read': { deed: 'record a temperature', roles: crew },
+  'cooler.seal': { deed: 'seal a cooler', roles: benchCrew },
+  'seal.break': { deed: 'break a seal', roles: lead },
+  'count.enter': { deed: 'enter counts', roles: crew },
+  'variance.explain': { deed: 'explain a variance', roles: lead },
+  'handoff.begin': { deed: 'begin a handoff', roles: lead },
+  'cooler.scanOut': { deed: 'scan coolers out', roles: crew },
+  'handoff.callOff': { deed: 'call a handoff off', roles: lead },
+  'handoff.sign': { deed: 'sign a handoff', roles: lead },
+}
+
+/** Whether a role may give a command at all; its own rule may still refuse. */
+export function mayGive(role: Role, name: CommandName): boolean {
+  const { roles } = authority[name]
+  return roles === 'anyone' || roles.includes(role)
+}
+
+/** The commands of a role, for screens that mark what is not theirs. */
+export function commandsOf(role: Role): CommandName[] {
+  return (Object.keys(authority) as CommandName[]).filter((name) => mayGive(role, name))
+}
+
+/** Refuses `sign-in-first` or `role-may-not`. */
+export function checkAuthority(role: Role | null, name: CommandName): Result<null> {
+  const { deed, roles } = authority[name]
+  if (roles === 'anyone') return granted(null)
+  if (role === null)
+    return refused('sign-in-first', 'Nobody is signed in at this window.', 'Sign in with your PIN.')
+  if (roles.includes(role)) return granted(null)
+  return refused(
+    'role-may-not',
+    `A ${roleWords[role]} may not ${deed}.`,
+    `Ask a ${roles.map((each) => roleWords[each]).join(' or ')} to do it, with their own PIN.`,
+  )
+}

@@ -1,0 +1,75 @@
+/** The station's day: opened in the morning, closed at dusk, reopened only in plain sight. */
+import { draft, type EntryDraft } from '../../shared-types/entry.ts'
+import type { LocalDate } from '../../shared-types/local-date.ts'
+import { granted, type Result, refused } from '../../shared-types/result.ts'
+import type { DayRecord } from '../../shared-types/station.ts'
+
+/** Work on animals, kits and labels belongs to an open day; a handoff may follow the close. */
+export function checkDayOpen(day: DayRecord | null): Result<DayRecord> {
+  if (day?.state === 'open') return granted(day)
+  return day
+    ? refused(
+        'day-closed',
+        `The day ${day.date} is closed.`,
+        'Ask the lead to open the next day, or to reopen this one with a reason (station screen).',
+      )
+    : refused(
+        'no-day-open',
+        'No day is open yet.',
+        'Ask the lead to open the day (station screen).',
+      )
+}
+
+/** Opens a day with the kits and blank labels delivered for it. One day is open at a time. */
+export function decideOpenDay(
+  days: readonly DayRecord[],
+  opening: { date: LocalDate; kits: number; blankLabels: number },
+): Result<EntryDraft[]> {
+  const last = days.at(-1)
+  if (last?.state === 'open')
+    return refused(
+      'day-still-open',
+      `The day ${last.date} is still open.`,
+      'Close it first (close screen).',
+      'date',
+    )
+  if (days.some(({ date }) => date === opening.date))
+    return refused(
+      'day-was-closed',
+      `The day ${opening.date} was opened before.`,
+      'Reopen it with a reason, or choose another date.',
+      'date',
+    )
+  return granted(draftsOfOpening(opening))
+}
+
+/** The entries of an opening: the day, and its delivery of kits into stock. */
+export function draftsOfOpening(opening: {
+  date: LocalDate
+  kits: number
+  blankLabels: number
+}): EntryDraft[] {
+  const delivery: EntryDraft[] =
+    opening.kits === 0
+      ? []
+      : [
+          draft('kits.moved', {
+            from: { in: 'delivered' },
+            to: { in: 'stock' },
+            count: opening.kits,
+            reason: `opening count of ${opening.date}`,
+          }),
+        ]
+  return [draft('day.opened', opening), ...delivery]
+}
+
+/** Reopens the day closed last. */
+export function decideReopen(day: DayRecord | null, reason: string): Result<EntryDraft[]> {
+  if (day?.state !== 'closed')
+    return refused(
+      'day-not-closed',
+      'No closed day is there to reopen.',
+      'Go on with the open day.',
+    )
+  return granted([draft('day.reopened', { date: day.date, reason })])
+}

@@ -1,0 +1,48 @@
+/** The day in numbers: totals by state and outcome, and how long animals waited. */
+import type { AnimalState, Outcome } from '../../shared-types/animal.ts'
+import type { DayTotals, Waits } from '../../shared-types/views/line.ts'
+
+export interface AnimalFigures {
+  readonly state: AnimalState
+  readonly outcome: Outcome | null
+  readonly arrivedMs: number
+  readonly assignedMs: number | null
+}
+
+/** Animals of a day by where they stand. */
+export function dayTotals(animals: readonly AnimalFigures[]): DayTotals {
+  const inState = (state: AnimalState) => animals.filter((each) => each.state === state).length
+  const withOutcome = (outcome: Outcome) =>
+    animals.filter((each) => each.state === 'finished' && each.outcome === outcome).length
+  return {
+    checkedIn: animals.length,
+    waiting: inState('waiting'),
+    withSampler: inState('with-sampler'),
+    finished: inState('finished'),
+    outcomes: { both: withOutcome('both'), one: withOutcome('one'), none: withOutcome('none') },
+    left: inState('left'),
+    recorded: inState('recorded'),
+  }
+}
+
+/**
+ * The value below which a share of the numbers lies, by linear interpolation between order
+ * statistics: type 7 of Hyndman & Fan, "Sample Quantiles in Statistical Packages",
+ * The American Statistician 50(4), 1996. Null for no numbers.
+ */
+export function quantile(numbers: readonly number[], share: number): number | null {
+  if (numbers.length === 0) return null
+  const sorted = numbers.toSorted((a, b) => a - b)
+  const place = (sorted.length - 1) * share
+  const low = sorted[Math.floor(place)] ?? 0
+  const high = sorted[Math.ceil(place)] ?? low
+  return low + (high - low) * (place - Math.floor(place))
+}
+
+/** Minutes from check-in to the sampler, of the animals that reached one. */
+export function waits(animals: readonly AnimalFigures[]): Waits {
+  const minutes = animals
+    .filter((each) => each.assignedMs !== null)
+    .map((each) => ((each.assignedMs ?? 0) - each.arrivedMs) / 60_000)
+  return { medianMinutes: quantile(minutes, 0.5), ninetiethMinutes: quantile(minutes, 0.9) }
+}

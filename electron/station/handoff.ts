@@ -1,0 +1,121 @@
+/** The handoff: sealed coolers go to the courier, each seal and count read again on the way out. */
+import type { CoolerRecord } from '../../shared-types/cooler.ts'
+import { draft, type EntryDraft } from '../../shared-types/entry.ts'
+import type { HandoffRecord } from '../../shared-types/handoff.ts'
+import { granted, type Result, refused } from '../../shared-types/result.ts'
+import { type CoolerNumber, grouped, type HandoffNumber } from '../../shared-types/sample-number.ts'
+
+/** Begins a handoff of sealed coolers that no other handoff holds. */
+export function decideBeginHandoff(
+  handoff: HandoffNumber,
+  destination: string,
+  coolers: readonly CoolerRecord[],
+): Result<EntryDraft[]> {
+  for (const cooler of coolers) {
+    if (cooler.state === 'handed-off')
+      return refused(
+        'cooler-handed-off',
+        `Cooler ${cooler.name} has already left.`,
+        'Take it off the list.',
+        'coolers',
+      )
+    if (cooler.handoff)
+      return refused(
+        'cooler-in-handoff',
+        `Cooler ${cooler.name} is already being loaded for handoff ${grouped(cooler.handoff)}.`,
+        'Finish that handoff or call it off.',
+        'coolers',
+      )
+    if (cooler.state !== 'sealed')
+      return refused(
+        'cooler-not-sealed',
+        `Cooler ${cooler.name} is not sealed.`,
+        'Seal it first (coolers screen).',
+        'coolers',
+      )
+  }
+  const numbers = [...new Set(coolers.map(({ cooler }) => cooler))]
+  return granted([draft('handoff.begun', { handoff, destination, coolers: numbers })])
+}
+
+function checkLoading(handoff: HandoffRecord): Result<null> {
+  if (handoff.state === 'loading') return granted(null)
+  return refused(
+    'handoff-not-loading',
+    `Handoff ${grouped(handoff.handoff)} is ${handoff.state === 'signed' ? 'already signed' : 'called off'}.`,
+    'Begin another handoff for coolers that are still here.',
+    'handoff',
+  )
+}
+
+export interface ScannedOut {
+  readonly seal: string
+  readonly celsius: number
+  readonly counted: number
+  readonly words: string
+}
+
+/** Reads one cooler's seal and count as it leaves; a seal that differs stops it, a count must be explained. */
+export function decideScanOut(
+  handoff: HandoffRecord,
+  cooler: CoolerRecord,
+  bagsInside: number,
+  seen: ScannedOut,
+): Result<EntryDraft[]> {
+  const loading = checkLoading(handoff)
+  if (!loading.ok) return loading
+  if (!handoff.coolers.some((each) => each.cooler === cooler.cooler))
+    return refused(
+      'cooler-not-in-handoff',
+      `Cooler ${cooler.name} is not part of this handoff.`,
+      'Leave it here, or call the handoff off and begin again with it.',
+      'cooler',
+    )
+  if (seen.seal !== cooler.seal)
+    return refused(
+      'seal-differs',
+      `The seal reads ${seen.seal}, and the log has ${cooler.seal ?? 'none'} on ${cooler.name}.`,
+      'Read the seal again. If it was replaced, stop: call the handoff off, break and reseal with a reason, and count the bags.',
+      'seal',
+    )
+  if (seen.counted !== bagsInside && seen.words.length < 3)
+    return refused(
+      'difference-unexplained',
+      `${seen.counted} bags counted, ${bagsInside} by the log.`,
+      'Count again. If it stays so, say why in a few words: the manifest will show it.',
+      'words',
+    )
+  return granted([
+    draft('cooler.scanned-out', {
+      handoff: handoff.handoff,
+      cooler: cooler.cooler,
+      expected: bagsInside,
+      ...seen,
+      words: seen.counted === bagsInside ? '' : seen.words,
+    }),
+  ])
+}
+
+/** Calls a handoff off; its coolers stay. */
+export function decideCallOff(handoff: HandoffRecord, reason: string): Result<EntryDraft[]> {
+  const loading = checkLoading(handoff)
+  if (!loading.ok) return loading
+  return granted([draft('handoff.called-off', { handoff: handoff.handoff, reason })])
+}
+
+/** Whether a handoff may be signed: loading, and each cooler scanned out as it stands now. */
+export function checkReadyToSign(
+  handoff: HandoffRecord,
+  nameOf: (cooler: CoolerNumber) => string,
+): Result<null> {
+  const loading = checkLoading(handoff)
+  if (!loading.ok) return loading
+  const left = handoff.coolers.filter(({ scanned }) => scanned === null)
+  if (left.length === 0) return granted(null)
+  return refused(
+    'coolers-not-scanned-out',
+    `Not scanned out yet: ${left.map(({ cooler }) => nameOf(cooler)).join(', ')}.`,
+    'Scan each cooler, read its seal and its temperature.',
+    'handoff',
+  )
+}

@@ -1,0 +1,58 @@
+/** Wall milliseconds as people at the station read them: local time with its zone. */
+import { LocalDate } from '../../shared-types/local-date.ts'
+
+/** The calendar day at the station. */
+export function localDate(ms: number, zone: string): LocalDate {
+  const parts = new Intl.DateTimeFormat('en-CA', {
+    timeZone: zone,
+    year: 'numeric',
+    month: '2-digit',
+    day: '2-digit',
+  }).format(new Date(ms))
+  return LocalDate.parse(parts)
+}
+
+/** As on documents: `Sat 14 Nov 2026, 17:42 MST`. */
+export function localDateTime(ms: number, zone: string): string {
+  const read = partsOf(ms, zone)
+  return `${read('weekday')} ${read('day')} ${read('month')} ${read('year')}, ${read('hour')}:${read('minute')} ${read('timeZoneName')}`
+}
+
+/** As in a list of one day: `17:42`. */
+export function localTime(ms: number, zone: string): string {
+  const read = partsOf(ms, zone)
+  return `${read('hour')}:${read('minute')}`
+}
+
+/** ISO 8601 with the zone's offset, for files: `2026-11-14T17:42:10-07:00`. */
+export function localIso(ms: number, zone: string): string {
+  const offset = offsetMinutes(ms, zone)
+  const shifted = new Date(ms + offset * 60_000).toISOString().slice(0, 19)
+  const size = Math.abs(offset)
+  const two = (number: number) => String(number).padStart(2, '0')
+  return `${shifted}${offset < 0 ? '-' : '+'}${two(Math.floor(size / 60))}:${two(size % 60)}`
+}
+
+function partsOf(ms: number, zone: string): (type: Intl.DateTimeFormatPartTypes) => string {
+  const parts = new Intl.DateTimeFormat('en-US', {
+    timeZone: zone,
+    weekday: 'short',
+    day: 'numeric',
+    month: 'short',
+    year: 'numeric',
+    hour: '2-digit',
+    minute: '2-digit',
+    hourCycle: 'h23',
+    timeZoneName: 'short',
+  }).formatToParts(new Date(ms))
+  return (type) => parts.find((part) => part.type === type)?.value ?? ''
+}
+
+function offsetMinutes(ms: number, zone: string): number {
+  const name = new Intl.DateTimeFormat('en-US', { timeZone: zone, timeZoneName: 'longOffset' })
+    .formatToParts(new Date(ms))
+    .find((part) => part.type === 'timeZoneName')?.value
+  const read = /GMT([+-])(\d{2}):(\d{2})/.exec(name ?? '')
+  if (!read) return 0
+  return (read[1] === '-' ? -1 : 1) * (Number(read[2]) * 60 + Number(read[3]))
+}

@@ -1,0 +1,214 @@
+/**
+ * Reconciliation: what the log expects beside what people counted. The close is signed only when every
+ * thing is counted, every variance explained, and no animal or bag is left in between.
+ */
+import { type CountItem, countItemKey, type VarianceReason } from '../../shared-types/close.ts'
+import type { CoolerRecord } from '../../shared-types/cooler.ts'
+import { draft, type EntryDraft } from '../../shared-types/entry.ts'
+import type { PersonRecord } from '../../shared-types/person.ts'
+import { granted, type Result, refused } from '../../shared-types/result.ts'
+import type { PersonId } from '../../shared-types/sample-number.ts'
+import type { DayRecord } from '../../shared-types/station.ts'
+import type { CloseItem } from '../../shared-types/views/close.ts'
+import type { Need } from '../../shared-types/views/common.ts'
+import type { DayTotals } from '../../shared-types/views/line.ts'
+
+/** What the log holds at dusk. */
+export interface DuskView {
+  readonly totals: DayTotals
+  readonly coolers: readonly (CoolerRecord & { readonly bags: number })[]
+  readonly bagsOnBench: number
+  readonly kitsInStock: number
+  readonly kitsInHand: readonly { readonly person: PersonRecord; readonly kits: number }[]
+  readonly blankLabels: number
+  readonly unusedLabels: number
+  readonly counts: ReadonlyMap<string, number>
+  readonly explanations: ReadonlyMap<
+    string,
+    { expected: number; counted: number; reason: VarianceReason; words: string }
+  >
+}
+
+interface Expected {
+  readonly item: CountItem
+  readonly words: string
+  readonly expected: number
+}
+
+/** Everything that is counted at dusk and what the log expects of it. */
+export function expectedAtDusk(view: DuskView): Expected[] {
+  return [
+    { item: { of: 'animals' }, words: 'Animals checked in today', expected: view.totals.checkedIn },
+    ...view.coolers
+      .filter(({ state }) => state !== 'handed-off')
+      .map(({ cooler, name, bags }) => ({
+        item: { of: 'bags', cooler } as const,
+        words: `Bags in cooler ${name}`,
+        expected: bags,
+      })),
+    { item: { of: 'kits-in-stock' }, words: 'Kits in stock', expected: view.kitsInStock },
+    ...view.kitsInHand.map(({ person, kits }) => ({
+      item: { of: 'kits-in-hand', person: person.person } as const,
+      words: `Kits in hand: ${person.name}`,
+      expected: kits,
+    })),
+    { item: { of: 'blank-labels' }, words: 'Blank labels left', expected: view.blankLabels },
+    {
+      item: { of: 'unused-kit-labels' },
+      words: 'Printed labels not used',
+      expected: view.unusedLabels,
+    },
+  ]
+}
+
+/** The counts beside what was expected. An item nobody counted yet does not show its expectation. */
+export function closeItems(view: DuskView): CloseItem[] {
+  return expectedAtDusk(view).map(({ item, words, expected }) => {
+    const key = countItemKey(item)
+    const counted = view.counts.get(key) ?? null
+    if (counted === null)
+      return { key, item, words, counted, expected: null, variance: null, explained: null }
+    const given = view.explanations.get(key)
+    const holds = given !== undefined && given.expected === expected && given.counted === counted
+    return {
+      key,
+      item,
+      words,
+      counted,
+      expected,
+      variance: counted - expected,
+      explained: holds ? { reason: given.reason, words: given.words } : null,
+    }
+  })
+}
+
+/** What stands in the way of signing, the hardest first. */
+export function needsBeforeClose(view: DuskView, items: readonly CloseItem[]): Need[] {
+  const needs: Need[] = []
+  const open = view.totals.waiting + view.totals.withSampler
+  if (open > 0)
+    needs.push({
+      code: 'animals-still-open',
+      urgent: true,
+      say: `${open} ${open === 1 ? 'animal is' : 'animals are'} still waiting or with a sampler.`,
+      next: 'Finish each, or record that its hunter left.',
+      screen: 'line',
+    })
+  if (view.bagsOnBench > 0)
+    needs.push({
+      code: 'bags-on-bench',
+      urgent: true,
+      say: `${view.bagsOnBench} sealed ${view.bagsOnBench === 1 ? 'bag is' : 'bags are'} in no cooler.`,
+      next: 'Scan each into a cooler.',
+      screen: 'coolers',
+    })
+  const uncounted = items.filter(({ counted }) => counted === null).length
+  if (uncounted > 0)
+    needs.push({
+      code: 'not-counted',
+      urgent: false,
+      say: `${uncounted} of ${items.length} things are not counted yet.`,
+      next: 'Count each and type the number.',
+      screen: 'close',
+    })
+  const unexplained = items.filter(({ variance, explained }) => variance && !explained).length
+  if (unexplained > 0)
+    needs.push({
+      code: 'variance-unexplained',
+      urgent: true,
+      say: `${unexplained} ${unexplained === 1 ? 'variance has' : 'variances have'} no reason yet.`,
+      next: 'Count again, or give the reason.',
+      screen: 'close',
+    })
+  return needs
+}
+
+/**
+ * Explains a variance. Kits are put right in the ledger at once: those short go to missing, those found
+ * come back from it, so that tomorrow starts from what is there.
+ */
+export function decideExplain(
+  date: DayRecord['date'],
+  items: readonly CloseItem[],
+  explanation: { item: CountItem; reason: VarianceReason; words: string },
+): Result<EntryDraft[]> {
+  const key = countItemKey(explanation.item)
+  const found = items.find((each) => each.key === key)
+  if (!found)
+    return refused(
+      'not-on-the-list',
+      'That is not counted at this close.',
+      'Choose a thing on the list.',
+      'item',
+    )
+  if (found.counted === null || found.expected === null)
+    return refused('count-first', `${found.words}: not counted yet.`, 'Count it first.', 'item')
+  if (found.variance === 0)
+    return refused(
+      'no-variance',
+      `${found.words}: the count agrees.`,
+      'Nothing needs explaining.',
+      'item',
+    )
+  if (explanation.reason === 'other' && explanation.words.length < 3)
+    return refused('reason-needed', '"Other" needs a few words.', 'Say what happened.', 'words')
+  return granted([
+    draft('variance.explained', {
+      date,
+      item: explanation.item,
+      expected: found.expected,
+      counted: found.counted,
+      reason: explanation.reason,
+      words: explanation.words,
+    }),
+  ])
+}
+
+/** The ledger moves that a signed close makes, so that the accounts say what was counted. */
+function ledgerPutRight(items: readonly CloseItem[]): EntryDraft[] {
+  return items.flatMap(({ item, variance, explained }) => {
+    if (!variance || !explained) return []
+    const account =
+      item.of === 'kits-in-stock'
+        ? ({ in: 'stock' } as const)
+        : item.of === 'kits-in-hand'
+          ? ({ in: 'hands', person: item.person } as const)
+          : null
+    if (!account) return []
+    const other =
+      explained.reason === 'spoiled-not-recorded'
+        ? ({ in: 'spoiled' } as const)
+        : explained.reason === 'wrong-opening-count'
+          ? ({ in: 'delivered' } as const)
+          : ({ in: 'missing' } as const)
+    const move = { count: Math.abs(variance), reason: `close: ${explained.reason}` }
+    return [
+      variance < 0
+        ? draft('kits.moved', { from: account, to: other, ...move })
+        : draft('kits.moved', { from: other, to: account, ...move }),
+    ]
+  })
+}
+
+/** Closes the day over the lead's name, or refuses with the first thing that stands in the way. */
+export function decideClose(day: DayRecord, lead: PersonId, view: DuskView): Result<EntryDraft[]> {
+  const items = closeItems(view)
+  const [first] = needsBeforeClose(view, items)
+  if (first) return refused(first.code, first.say, first.next)
+  const { checkedIn, outcomes, left, recorded } = view.totals
+  return granted([
+    ...ledgerPutRight(items),
+    draft('day.closed', {
+      date: day.date,
+      lead,
+      items: items.map(({ item, expected, counted, explained }) => ({
+        item,
+        expected: expected ?? 0,
+        counted: counted ?? 0,
+        reason: explained?.reason ?? null,
+        words: explained?.words ?? '',
+      })),
+      animals: { checkedIn, outcomes, left, recorded },
+    }),
+  ])
+}
