@@ -1,0 +1,146 @@
+/**
+ * The close sheet: what the lead signs at dusk and a supervisor reads in a minute. The first lines
+ * say whether anything needs attention; the tables say what.
+ */
+import type { CoolerNumber } from '../../shared-types/sample-number.ts'
+import { attentionLines } from './close-attention.ts'
+import {
+  amendmentSection,
+  coolerSection,
+  countsSection,
+  outcomeSection,
+  readingSection,
+  sampleSection,
+  sideBySide,
+  waitSection,
+} from './close-tables.ts'
+import { type Block, type Section, beside, gap, stacked } from './flow.ts'
+import { boxMark, shifted } from './mark.ts'
+import { type PaperName, innerWidth, paperPages } from './paper.ts'
+import { writePdf } from './pdf-writer.ts'
+import { type SignedBy, signatureField } from './signature.ts'
+import { paragraph } from './text-block.ts'
+
+export interface CountedThing {
+  readonly what: string
+  readonly place: string
+  readonly expected: number
+  readonly counted: number
+  /** Why they differ; empty when they agree. */
+  readonly reason: string
+}
+
+export interface SampleTally {
+  readonly site: string
+  readonly check: string
+  readonly count: number
+}
+
+export interface ReadingOutside {
+  readonly cooler: string
+  readonly celsius: number
+  /** The limits it should have kept, such as `0 to 6 °C`. */
+  readonly limits: string
+  readonly at: string
+  readonly by: string
+}
+
+export interface CoolerKeptBack {
+  readonly cooler: CoolerNumber
+  readonly name: string
+  readonly bags: number
+  /** Empty when it is not sealed. */
+  readonly seal: string
+}
+
+export interface Amendment {
+  readonly at: string
+  readonly by: string
+  /** What was changed and why. */
+  readonly words: string
+}
+
+/** Times are local, with their zone, as words ready to print. */
+export interface CloseSheet {
+  readonly station: string
+  readonly desk: string
+  readonly date: string
+  readonly practice: boolean
+  readonly lead: SignedBy
+  readonly counts: readonly CountedThing[]
+  readonly outcomes: readonly { readonly words: string; readonly count: number }[]
+  /** Minutes from check-in to the sampler; null when no animal reached one. */
+  readonly waits: {
+    readonly medianMinutes: number | null
+    readonly ninetiethMinutes: number | null
+  }
+  readonly samples: readonly SampleTally[]
+  readonly readingsOutside: readonly ReadingOutside[]
+  readonly coolersHere: readonly CoolerKeptBack[]
+  /** Entries made after an earlier close of the same day. */
+  readonly amendments: readonly Amendment[]
+  /** Head of the log's hash chain when the sheet was made, hexadecimal, and how many entries it proves. */
+  readonly chain: { readonly hash: string; readonly entries: number }
+  /** When the document is made, UTC milliseconds. */
+  readonly madeAtMs: number
+}
+
+const type = 9.5
+
+const signatureWidth = 140
+
+/** The signature stands beside the title, so that one look shows whether the day is signed. */
+function titleBlock(sheet: CloseSheet, width: number): Block {
+  const left = width - signatureWidth - 12
+  const by = `Lead ${sheet.lead.name} · signed ${sheet.lead.at}`
+  const words = stacked([
+    paragraph(sheet.practice ? 'Close sheet · PRACTICE' : 'Close sheet', 'bold', 20, left),
+    paragraph(`${sheet.station} · desk ${sheet.desk} · ${sheet.date}`, 'bold', 12, left),
+    paragraph(by, 'regular', 11, left),
+  ])
+  const signature = signatureField(sheet.lead, signatureWidth)
+  return stacked([
+    beside([
+      { x: 0, block: words },
+      { x: width - signatureWidth, block: signature },
+    ]),
+    gap(6),
+  ])
+}
+
+function attentionBlock(sheet: CloseSheet, width: number): Block {
+  const lines = attentionLines(sheet).map((line) => paragraph(line, 'bold', 12, width - 16))
+  const words = stacked(lines)
+  const height = words.height + 10
+  return {
+    height: height + 2,
+    marks: [boxMark(0.5, 0.5, width - 1, height, 1), ...shifted(words.marks, 8, 5)],
+  }
+}
+
+function proofBlock({ chain }: CloseSheet, width: number): Block {
+  const proof =
+    `Proof: ${chain.entries} entries, chain head ${chain.hash.slice(0, 16)}. The log gives this head ` +
+    'as long as nothing in it was taken out or altered.'
+  return stacked([gap(10), paragraph(proof, 'regular', type, width)])
+}
+
+/** The close sheet as a PDF: one page unless the tables need more. */
+export function printCloseSheet(sheet: CloseSheet, paper: PaperName): Promise<Uint8Array> {
+  const width = innerWidth(paper)
+  const style = { width, size: type }
+  const half = { width: width / 2 - 8, size: type }
+  const sections: Section[] = [
+    { rows: [titleBlock(sheet, width), attentionBlock(sheet, width)] },
+    countsSection(sheet.counts, style),
+    ...sideBySide(outcomeSection(sheet, half), waitSection(sheet, half), width),
+    sampleSection(sheet, style),
+    readingSection(sheet, style),
+    coolerSection(sheet, style),
+    amendmentSection(sheet, style),
+    { rows: [proofBlock(sheet, width)] },
+  ]
+  const title = `Close sheet · ${sheet.station} · desk ${sheet.desk} · ${sheet.date}`
+  const pages = paperPages(paper, sections, () => title)
+  return writePdf(pages, { title, madeAtMs: sheet.madeAtMs })
+}

@@ -1,0 +1,122 @@
+/** The tables of the close sheet. */
+import { grouped } from '../../shared-types/sample-number.ts'
+import type { CloseSheet, CountedThing } from './close-sheet.ts'
+import { type Block, type Section, beside, stacked } from './flow.ts'
+import { type Column, type TableStyle, tableSection } from './table.ts'
+
+function signed(value: number): string {
+  return value > 0 ? `+${value}` : String(value).replace('-', '−')
+}
+
+const countColumns: readonly Column[] = [
+  { title: 'What', share: 0.22 },
+  { title: 'Place', share: 0.19 },
+  { title: 'Expected', share: 0.12, align: 'right' },
+  { title: 'Counted', share: 0.11, align: 'right' },
+  { title: 'Variance', share: 0.11, align: 'right' },
+  { title: 'Reason', share: 0.25 },
+]
+
+export function countsSection(counts: readonly CountedThing[], style: TableStyle): Section {
+  const rows = counts.map(({ what, place, expected, counted, reason }) => {
+    const off = expected !== counted
+    const why = off && reason === '' ? 'NO REASON GIVEN' : reason
+    const numbers = [expected, counted].map(String)
+    return { cells: [what, place, ...numbers, signed(counted - expected), why], bold: off }
+  })
+  return tableSection('Counts', countColumns, rows, 'nothing was counted.', style)
+}
+
+function minutes(value: number | null): string {
+  return value === null ? 'not known' : `${Math.round(value)} min`
+}
+
+const pairColumns = (title: string): readonly Column[] => [
+  { title, share: 0.68 },
+  { title: '', share: 0.32, align: 'right' },
+]
+
+export function outcomeSection({ outcomes }: CloseSheet, style: TableStyle): Section {
+  const total = outcomes.reduce((sum, { count }) => sum + count, 0)
+  const rows = outcomes.map(({ words, count }) => ({ cells: [words, String(count)] }))
+  const all = { cells: ['All', String(total)], bold: true }
+  return tableSection('Animals', pairColumns('Outcome'), [...rows, all], '', style)
+}
+
+export function waitSection({ waits }: CloseSheet, style: TableStyle): Section {
+  const rows = [
+    { cells: ['Median', minutes(waits.medianMinutes)] },
+    { cells: ['Nine of ten within', minutes(waits.ninetiethMinutes)] },
+  ]
+  return tableSection('Waits', pairColumns('Check-in to sampler'), rows, '', style)
+}
+
+/** Sites down, tissue checks across. */
+export function sampleSection({ samples }: CloseSheet, style: TableStyle): Section {
+  const checks = [...new Set(samples.map(({ check }) => check))]
+  const sites = [...new Set(samples.map(({ site }) => site))]
+  const count = (site: string, check: string): number =>
+    samples.reduce(
+      (sum, each) => (each.site === site && each.check === check ? sum + each.count : sum),
+      0,
+    )
+  const columns: Column[] = [
+    { title: 'Site', share: 0.22 },
+    ...checks.map((title) => ({ title, share: 0.78 / checks.length, align: 'right' as const })),
+  ]
+  const rows = sites.map((site) => ({
+    cells: [site, ...checks.map((check) => String(count(site, check)))],
+  }))
+  return tableSection('Samples by site and tissue check', columns, rows, 'none taken.', style)
+}
+
+/** Two short tables next to each other; long ones one after the other. */
+export function sideBySide(left: Section, right: Section, width: number): Section[] {
+  if (left.rows.length + right.rows.length > 20) return [left, right]
+  const whole = ({ head, rows }: Section): Block => stacked([...(head ? [head] : []), ...rows])
+  const pair = [
+    { x: 0, block: whole(left) },
+    { x: width / 2 + 8, block: whole(right) },
+  ]
+  return [{ rows: [beside(pair)] }]
+}
+
+const readingColumns: readonly Column[] = [
+  { title: 'Cooler', share: 0.32 },
+  { title: '°C', share: 0.08, align: 'right' },
+  { title: 'Limits', share: 0.16 },
+  { title: 'When', share: 0.24 },
+  { title: 'Read by', share: 0.2 },
+]
+
+export function readingSection({ readingsOutside }: CloseSheet, style: TableStyle): Section {
+  const rows = readingsOutside.map(({ cooler, celsius, limits, at, by }) => ({
+    cells: [cooler, celsius.toFixed(1).replace('-', '−'), limits, at, by],
+  }))
+  return tableSection('Temperature readings outside limits', readingColumns, rows, 'none.', style)
+}
+
+const coolerColumns: readonly Column[] = [
+  { title: 'Cooler', share: 0.3 },
+  { title: 'Name', share: 0.3 },
+  { title: 'Bags', share: 0.1, align: 'right' },
+  { title: 'Seal', share: 0.3 },
+]
+
+export function coolerSection({ coolersHere }: CloseSheet, style: TableStyle): Section {
+  const rows = coolersHere.map(({ cooler, name, bags, seal }) => ({
+    cells: [grouped(cooler), name, String(bags), seal === '' ? 'NOT SEALED' : seal],
+  }))
+  return tableSection('Still in coolers here', coolerColumns, rows, 'nothing.', style)
+}
+
+const amendmentColumns: readonly Column[] = [
+  { title: 'When', share: 0.24 },
+  { title: 'By', share: 0.2 },
+  { title: 'What and why', share: 0.56 },
+]
+
+export function amendmentSection({ amendments }: CloseSheet, style: TableStyle): Section {
+  const rows = amendments.map(({ at, by, words }) => ({ cells: [at, by, words] }))
+  return tableSection('Amendments after an earlier close', amendmentColumns, rows, 'none.', style)
+}
