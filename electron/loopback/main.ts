@@ -17,15 +17,15 @@ const graceMs = 5000
 
 async function main(): Promise<void> {
   const options = readOptions(process.argv.slice(2))
-  const random = (n: number) => new Uint8Array(randomBytes(n))
   await mkdir(options.folder, { recursive: true })
-  const desk = await createDesk({ folder: options.folder, now: Date.now, randomBytes: random })
+  const { timeZone: zone } = Intl.DateTimeFormat().resolvedOptions()
+  const desk = createDesk({ folder: options.folder, now: Date.now, randomBytes, zone })
   const ending = Promise.withResolvers<void>()
   for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, ending.resolve)
   const host = await serveLoopback({
     desk,
     screens,
-    randomBytes: random,
+    randomBytes,
     port: options.port,
     graceMs,
     onLastClosed: () => options.window && ending.resolve(),

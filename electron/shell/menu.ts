@@ -1,0 +1,48 @@
+/**
+ * The menu. It has no way to reload or to open the developer tools: both are one slip of the hand
+ * away from a half-typed check-in that is gone.
+ */
+import { Menu, type MenuItemConstructorOptions } from 'electron'
+
+/** The entries of the menu, by platform. */
+export function menuTemplate(
+  platform: NodeJS.Platform,
+  openWindow: () => void,
+): MenuItemConstructorOptions[] {
+  const quit: MenuItemConstructorOptions = { role: 'quit' }
+  return [
+    ...(platform === 'darwin' ? [{ label: 'Duskline', submenu: [quit] }] : []),
+    {
+      label: '&File',
+      submenu: [
+        { label: 'New window', accelerator: 'CommandOrControl+N', click: openWindow },
+        { role: 'close' },
+        ...(platform === 'darwin' ? [] : [quit]),
+      ],
+    },
+    {
+      label: '&Edit',
+      submenu: [
+        { role: 'undo' },
+        { role: 'redo' },
+        { role: 'cut' },
+        { role: 'copy' },
+        { role: 'paste' },
+        { role: 'selectAll' },
+      ],
+    },
+    {
+      label: '&View',
+      submenu: [
+        { role: 'zoomIn' },
+        { role: 'zoomOut' },
+        { role: 'resetZoom' },
+        { role: 'togglefullscreen' },
+      ],
+    },
+  ]
+}
+
+export function setMenu(openWindow: () => void): void {
+  Menu.setApplicationMenu(Menu.buildFromTemplate(menuTemplate(process.platform, openWindow)))
+}

@@ -1,0 +1,21 @@
+import { mkdtempSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { expect, test, vi } from 'vitest'
+import { browserPath } from '../loopback/support/chromium.ts'
+import { machine } from './stand-in/electron.ts'
+
+vi.mock('electron', () => import('./stand-in/electron.ts'))
+vi.mock('../../electron/desk/desk.ts', () => ({ createDesk: vi.fn() }))
+
+test.skipIf(browserPath === undefined)(
+  'a program that cannot keep its logs says so and ends, rather than show an empty desk',
+  async () => {
+    machine.userData = join(mkdtempSync(join(tmpdir(), 'duskline-logs-')), 'a-file')
+    writeFileSync(machine.userData, 'in the way')
+    await import('../../electron/shell/main.ts')
+    await expect.poll(() => machine.exitCode, { timeout: 5000 }).toBe(1)
+    expect(machine.errors).toEqual([expect.stringContaining('Duskline cannot start: EEXIST')])
+    expect(machine.windows).toEqual([])
+  },
+)

@@ -1,0 +1,272 @@
+import type { Page } from 'playwright-core'
+import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest'
+import { callChannel } from '../../electron/shell/channels.ts'
+import { browserPath } from '../loopback/support/chromium.ts'
+import { createNotebookDesk } from '../loopback/support/notebook-desk.ts'
+import { app, type BrowserWindow, machine } from './stand-in/electron.ts'
+import { declared } from './stand-in/protocol.ts'
+import { escaped, openContents } from './stand-in/runtime.ts'
+import { isGranted, mayRequest } from './stand-in/session.ts'
+import { forge, pageOf, shown, startShell, windowAt } from './support.ts'
+
+const desk = vi.hoisted(() => ({ made: undefined as unknown }))
+vi.mock('electron', () => import('./stand-in/electron.ts'))
+vi.mock('../../electron/desk/desk.ts', () => ({ createDesk: () => desk.made }))
+
+const notebook = createNotebookDesk()
+const close = vi.spyOn(notebook, 'close')
+desk.made = notebook
+
+describe.skipIf(browserPath === undefined)('the Electron shell', () => {
+  let first: BrowserWindow
+  let page: Page
+
+  beforeAll(async () => {
+    first = await startShell()
+    page = await pageOf(first)
+  }, 60_000)
+  afterAll(() => {
+    if (machine.exitCode === undefined) app.exit()
+  })
+
+  const ask = (of: Page, name: string, input: unknown) =>
+    of.evaluate(([n, i]) => window.ask(n as string, i), [name, input])
+
+  describe('when it starts', () => {
+    test('the page is shown, at the program’s own address, with every process in the sandbox', async () => {
+      expect(machine.sandboxed).toBe(true)
+      expect(declared()).toEqual({ standard: true, secure: true })
+      expect(await page.title()).toBe('Notebook')
+      expect(machine.errors).toEqual([])
+    })
+
+    test('the page has the desk, and nothing else of the machine', async () => {
+      const has = await page.evaluate(() => ({
+        desk: Object.keys(window.duskline ?? {}),
+        others: ['require', 'process', 'module', 'Buffer', 'electron'].filter((n) => n in window),
+      }))
+      expect(has).toEqual({ desk: ['call', 'watch'], others: [] })
+    })
+  })
+
+  describe('a command', () => {
+    test('goes to the desk and comes back', async () => {
+      expect(await ask(page, 'person.signIn', 'Ada')).toBe(1)
+      expect(await ask(page, 'who', {})).toBe('Ada')
+    })
+
+    test('that is refused comes back as a refusal, not as an error', async () => {
+      await ask(page, 'no.such', {})
+      expect(await page.textContent('#refusal')).toBe('No no.such. Ask for another.')
+    })
+
+    test('that meets a fault says so, and tells nothing of the machinery', async () => {
+      const told = vi.spyOn(console, 'error').mockReturnValue()
+      await ask(page, 'fault', {})
+      expect(await page.textContent('#refusal')).toContain('fault of its own')
+      expect(await page.textContent('#refusal')).not.toContain('SQLITE')
+      expect(told).toHaveBeenCalledOnce()
+      told.mockRestore()
+    })
+  })
+
+  describe('a second window', () => {
+    let second: Page
+
+    beforeAll(async () => {
+      const file = machine.menu.find(({ label }) => label === '&File')?.submenu
+      const item = Array.isArray(file)
+        ? file.find(({ label }) => label === 'New window')
+        : undefined
+      item?.click?.({} as never, undefined, {} as never)
+      await shown(1)
+      second = await pageOf(windowAt(1))
+    })
+
+    test('has a person of its own', async () => {
+      await ask(page, 'person.signIn', 'Ada')
+      expect(await ask(second, 'who', {})).toBe('nobody')
+      await ask(second, 'person.signIn', 'Ben')
+      expect(await ask(page, 'who', {})).toBe('Ada')
+    })
+
+    test('shows a change made in the first', async () => {
+      await ask(page, 'note.add', 'a doe at the gate')
+      await expect.poll(() => second.textContent('#notes')).toContain('Ada: a doe at the gate')
+    })
+
+    test('ends its session when it closes', async () => {
+      const sessions = notebook.sessions.size
+      windowAt(1).close()
+      await expect.poll(() => notebook.sessions.size).toBe(sessions - 1)
+    })
+
+    test('opens too when the page asks for one, made by the program itself', async () => {
+      await page.evaluate(() => window.open('/#line'))
+      await shown(1)
+      expect(first.webContents.opened.at(-1)?.response).toEqual({ action: 'deny' })
+      windowAt(1).close()
+      await expect.poll(() => machine.windows.length).toBe(1)
+    })
+  })
+
+  describe('a page cannot', () => {
+    test.each([
+      'https://evil.example/',
+      'https://duskline.test.evil.example/',
+      'https://duskline.test@evil.example/',
+      'https://duskline.test/other.html',
+      'http://127.0.0.1:1/',
+    ])('go to %s', async (url) => {
+      await page.evaluate((to) => {
+        location.href = to
+      }, url)
+      await page.waitForTimeout(200)
+      expect(page.url()).toBe('https://duskline.test/')
+      expect(await page.title()).toBe('Notebook')
+      expect(escaped).toEqual([])
+    })
+
+    test.each(['https://evil.example/', 'https://duskline.test/other.html', 'about:blank'])(
+      'open a window at %s',
+      async (url) => {
+        const before = first.webContents.opened.length
+        await page.evaluate((to) => window.open(to), url)
+        await expect.poll(() => first.webContents.opened.length).toBe(before + 1)
+        const seen = url.replace('https://duskline.test', 'app://duskline')
+        expect(first.webContents.opened.at(-1)).toEqual({
+          url: seen,
+          response: { action: 'deny' },
+        })
+        expect(escaped).toEqual([])
+      },
+    )
+
+    test('fetch anything, not even from its own address', async () => {
+      for (const url of ['https://evil.example/x', 'http://127.0.0.1:1/x', '/index.html'])
+        expect(await page.evaluate((to) => fetch(to).catch(() => 'refused'), url)).toBe('refused')
+      expect(escaped).toEqual([])
+    })
+
+    test.each([
+      'https://evil.example/x',
+      'http://localhost/',
+      'wss://evil.example/',
+      'file:///etc/passwd',
+    ])('have %s fetched by the program itself', (url) => {
+      expect(mayRequest(url)).toBe(false)
+    })
+
+    test('run a script that is not the program’s', async () => {
+      const outcome = await page.evaluate(
+        () =>
+          new Promise((resolve) => {
+            document.addEventListener(
+              'securitypolicyviolation',
+              (e) => resolve(e.violatedDirective),
+              {
+                once: true,
+              },
+            )
+            const script = document.createElement('script')
+            script.textContent = 'window.ran = true'
+            document.body.append(script)
+          }),
+      )
+      expect(outcome).toBe('script-src-elem')
+      expect(await page.evaluate(() => 'ran' in window)).toBe(false)
+    })
+
+    test.each([
+      'media',
+      'geolocation',
+      'notifications',
+      'hid',
+      'serial',
+      'clipboard-read',
+      'openExternal',
+    ])('use %s', (permission) => {
+      expect(isGranted(permission)).toBe(false)
+    })
+  })
+
+  describe('a PDF that the page holds', () => {
+    test('opens in a plain window, without a way to the desk', async () => {
+      await page.evaluate(() => {
+        const blob = new Blob(['%PDF-1.4'], { type: 'application/pdf' })
+        window.open(URL.createObjectURL(blob))
+      })
+      await expect
+        .poll(() => first.webContents.opened.at(-1)?.url)
+        .toMatch(/^blob:app:\/\/duskline\//)
+      const response = first.webContents.opened.at(-1)?.response
+      expect(response?.action).toBe('allow')
+      const given = response?.action === 'allow' ? response.overrideBrowserWindowOptions : undefined
+      expect(given?.webPreferences).toMatchObject({ sandbox: true, contextIsolation: true })
+      expect(given?.webPreferences).not.toHaveProperty('preload')
+    })
+  })
+
+  describe('a message is refused, and the desk never hears of it,', () => {
+    const notOurs = { ok: false, refusal: { code: 'not-our-page' } }
+
+    test('when a frame inside the page sent it', async () => {
+      await page.evaluate(() => {
+        const frame = document.querySelector('iframe')
+        if (frame) frame.src = URL.createObjectURL(new Blob(['<p>'], { type: 'text/html' }))
+      })
+      const isInside = (frame: { url: () => string }) => frame.url().startsWith('blob:')
+      await expect.poll(() => page.frames().some(isInside)).toBe(true)
+      const inside = page.frames().find(isInside)
+      expect(inside && (await forge(inside, callChannel, 'note.add', 'forged'))).toMatchObject(
+        notOurs,
+      )
+    })
+
+    test('when a window sent it that the program did not open', async () => {
+      const stray = openContents()
+      await stray.load('app://duskline/')
+      expect(await forge(await stray.ready, callChannel, 'note.add', 'forged')).toMatchObject(
+        notOurs,
+      )
+    })
+
+    test('when another page has taken the window’s place', async () => {
+      await page.goto('about:blank')
+      expect(await forge(page, callChannel, 'note.add', 'forged')).toMatchObject(notOurs)
+      await first.loadURL('app://duskline/')
+    })
+
+    test.each([
+      [[]],
+      [['who']],
+      [[1, {}]],
+      [[{ name: 'who' }, {}]],
+      [['', {}]],
+      [['x'.repeat(101), {}]],
+      [['who', {}, 'more']],
+    ])('when it is not a name and an input: %j', async (message) => {
+      const answer = await forge(page, callChannel, ...message)
+      expect(answer).toMatchObject({ ok: false, refusal: { code: 'malformed-message' } })
+    })
+
+    test('so that nothing forged was noted', () => {
+      expect(notebook.notes.filter((note) => note.includes('forged'))).toEqual([])
+    })
+  })
+
+  test('a second start brings the window to the front instead', () => {
+    const { focused } = first
+    app.emit('second-instance')
+    expect(first.focused).toBe(focused + 1)
+    expect(machine.windows).toHaveLength(1)
+  })
+
+  test('closing the last window closes the log, then the program', async () => {
+    expect(close).not.toHaveBeenCalled()
+    first.close()
+    await expect.poll(() => machine.exitCode).toBe(0)
+    expect(close).toHaveBeenCalledOnce()
+    expect(notebook.sessions.size).toBe(0)
+  })
+})
