@@ -46,11 +46,11 @@ export function useAsk<N extends QueryName>(
 }
 
 export interface Teller<N extends CommandName> {
-  tell(input: CallInput<N>): Promise<Result<CallOutput<N>>>
+  readonly tell: (input: CallInput<N>) => Promise<Result<CallOutput<N>>>
   readonly busy: boolean
   /** Why the last one was refused, until the next is told or it is cleared. */
   readonly refusal: Refusal | undefined
-  clear(): void
+  readonly clear: () => void
 }
 
 /** Gives a command to the desk. What `tell` answers with `ok` is on disk. */

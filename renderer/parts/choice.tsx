@@ -7,7 +7,7 @@ import { useFocus } from './use-focus.ts'
 export interface ChoiceOption<T extends string> {
   value: T
   label: ReactNode
-  hint?: string
+  hint?: ReactNode
   /** Picks this one while the focus is in the choice. */
   key?: string
 }
@@ -23,8 +23,13 @@ export interface ChoiceProps<T extends string> {
   autoFocus?: boolean
 }
 
-/** One of several, as big tiles: arrow keys, Space, or the key shown on a tile. */
-export function Choice<T extends string>(props: ChoiceProps<T>) {
+/**
+ * One of several, as big tiles: arrow keys, Space, or the key shown on a tile. `onSettle` hears Enter
+ * or a tap on a tile, after `onChange`: the person is done choosing.
+ */
+export function Choice<T extends string>(
+  props: ChoiceProps<T> & { onSettle?: (value: T) => void },
+) {
   const name = useId()
   return (
     <ChoiceFrame {...props}>
@@ -39,6 +44,7 @@ export function Choice<T extends string>(props: ChoiceProps<T>) {
             props.autoFocus && (props.value === null ? place === 0 : option.value === props.value)
           }
           onPick={() => props.onChange(option.value)}
+          onSettle={props.onSettle && (() => props.onSettle?.(option.value))}
         />
       ))}
     </ChoiceFrame>
@@ -101,6 +107,7 @@ function Tile<T extends string>(props: {
   isPicked: boolean
   autoFocus: boolean | undefined
   onPick: () => void
+  onSettle?: (() => void) | undefined
 }) {
   const { type, name, option, isPicked } = props
   const input = useRef<HTMLInputElement>(null)
@@ -117,6 +124,14 @@ function Tile<T extends string>(props: {
         name={name}
         checked={isPicked}
         onChange={props.onPick}
+        // Arrow keys click too, but with no button pressed: detail is then 0.
+        onClick={(event) => event.detail > 0 && props.onSettle?.()}
+        onKeyDown={(event) => {
+          if (event.key !== 'Enter' || props.onSettle === undefined) return
+          event.preventDefault()
+          props.onPick()
+          props.onSettle()
+        }}
         aria-keyshortcuts={option.key}
       />
       <span>

@@ -1,0 +1,40 @@
+import type { ReactNode } from 'react'
+import { type ScreenName, usePlace } from './desk/place.ts'
+import { nothing, useAsk } from './desk/use-desk.ts'
+import { ReachBanner } from './frame/banners.tsx'
+import { Frame } from './frame/frame.tsx'
+import { LineScreen } from './line/line-screen.tsx'
+import { RefusalNote } from './parts/refusal-note.tsx'
+import { ShelfScreen } from './shelf/shelf-screen.tsx'
+import { StationScreen } from './station/station-screen.tsx'
+
+/** What each place shows. */
+const screens: Partial<Record<ScreenName, () => ReactNode>> = {
+  line: LineScreen,
+  station: StationScreen,
+}
+
+/** The shelf while no log is open, then the station's screens. */
+export function App() {
+  const shelf = useAsk('shelf.look', nothing)
+  const isOpen = typeof shelf.data?.open === 'string'
+  if (shelf.data !== undefined && !isOpen) return <ShelfScreen shelf={shelf.data} />
+  if (isOpen) return <OpenLog />
+  return (
+    <main>
+      <ReachBanner />
+      <RefusalNote refusal={shelf.refusal} />
+    </main>
+  )
+}
+
+function OpenLog() {
+  const who = useAsk('who', nothing, { everyMs: 60_000 })
+  const Screen = screens[usePlace().screen] ?? LineScreen
+  if (who.data === undefined) return <RefusalNote refusal={who.refusal} />
+  return (
+    <Frame who={who.data}>
+      <Screen />
+    </Frame>
+  )
+}

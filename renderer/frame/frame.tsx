@@ -1,0 +1,42 @@
+import { Activity, type ReactNode, useEffect } from 'react'
+import type { WhoView } from '../../shared-types/views/people.ts'
+import { usePlace } from '../desk/place.ts'
+import { ScanStrip } from '../scanner/scan-strip.tsx'
+import { SignInScreen } from '../sign-in/sign-in-screen.tsx'
+import { PdfOffer, PracticeBand, ReachBanner } from './banners.tsx'
+import { FaultBoundary } from './fault.tsx'
+import './frame.css'
+import { ScreenKeys } from './screen-keys.tsx'
+import { screenWords } from './screens.ts'
+import { TopBand } from './top-band.tsx'
+
+/**
+ * What stands around every screen of an open log. While nobody is signed in the screen behind is
+ * kept as it was, so that a change of person loses nothing that was half typed.
+ */
+export function Frame(props: { who: WhoView; children: ReactNode }) {
+  const { who } = props
+  const { screen } = usePlace()
+  const isSignedIn = who.person !== null
+  const title = isSignedIn ? screenWords(screen) : 'Sign in'
+  useEffect(() => {
+    document.title = `${title} · ${who.station.name} · Duskline`
+  }, [title, who.station.name])
+  return (
+    <div className="frame">
+      {who.station.practice && <PracticeBand />}
+      <TopBand who={who} />
+      {isSignedIn && <ScreenKeys who={who} />}
+      <div className="horizon" />
+      <ReachBanner />
+      <main className="frame-screen">
+        <Activity mode={isSignedIn ? 'visible' : 'hidden'}>
+          <FaultBoundary key={screen}>{props.children}</FaultBoundary>
+        </Activity>
+        {!isSignedIn && <SignInScreen />}
+      </main>
+      <PdfOffer />
+      <ScanStrip />
+    </div>
+  )
+}

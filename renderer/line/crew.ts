@@ -1,0 +1,33 @@
+/** The crew as the lead reads it: free people first, then those at work, on a break, off duty. */
+import type { CallOutput } from '../../shared-types/desk-api.ts'
+import type { ShapeKind } from '../parts/shape.tsx'
+
+export type CrewMember = CallOutput<'line'>['crew'][number]
+
+export type CrewState = 'free' | 'working' | 'break' | 'off'
+
+export const crewWords: Record<CrewState, string> = {
+  free: 'free',
+  working: 'working',
+  break: 'on a break',
+  off: 'off duty',
+}
+
+export const crewShapes: Record<CrewState, ShapeKind> = {
+  free: 'fine',
+  working: 'soon',
+  break: 'idle',
+  off: 'idle',
+}
+
+export function crewState(member: Pick<CrewMember, 'duty' | 'animals'>): CrewState {
+  if (member.duty === 'off' || member.duty === 'break') return member.duty
+  return member.animals.length === 0 ? 'free' : 'working'
+}
+
+const order: readonly CrewState[] = ['free', 'working', 'break', 'off']
+
+/** Free first; within a state as the desk gave them. */
+export function orderCrew(crew: readonly CrewMember[]): CrewMember[] {
+  return crew.toSorted((a, b) => order.indexOf(crewState(a)) - order.indexOf(crewState(b)))
+}

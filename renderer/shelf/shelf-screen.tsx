@@ -1,0 +1,72 @@
+import { useState } from 'react'
+import type { CallOutput } from '../../shared-types/desk-api.ts'
+import { useTell } from '../desk/use-desk.ts'
+import { ReachBanner } from '../frame/banners.tsx'
+import { Button } from '../parts/button.tsx'
+import { Panel } from '../parts/panel.tsx'
+import { RefusalNote } from '../parts/refusal-note.tsx'
+import { ScanStrip } from '../scanner/scan-strip.tsx'
+import { sayDone } from '../scanner/strip.ts'
+import { LogList } from './log-list.tsx'
+import { keepPracticePin } from './practice-pin.ts'
+import { SetUp } from './set-up.tsx'
+import './shelf-screen.css'
+
+type Shelf = CallOutput<'shelf.look'>
+
+/** Shown while no station log is open: set up a station, practise, or open a log of this folder. */
+export function ShelfScreen(props: { shelf: Shelf }) {
+  const [isSettingUp, setSettingUp] = useState(false)
+  const { shelf } = props
+  return (
+    <div className="frame">
+      <div className="horizon" />
+      <ReachBanner />
+      <main className="frame-screen">
+        {isSettingUp ? (
+          <SetUp today={shelf.today} zone={shelf.zone} onBack={() => setSettingUp(false)} />
+        ) : (
+          <Shelf shelf={shelf} onSetUp={() => setSettingUp(true)} />
+        )}
+      </main>
+      <ScanStrip />
+    </div>
+  )
+}
+
+function Shelf(props: { shelf: Shelf; onSetUp: () => void }) {
+  const practice = useTell('practice.open')
+  async function practise() {
+    const answer = await practice.tell({})
+    if (!answer.ok) return
+    keepPracticePin(answer.value.pin)
+    sayDone(`A practice day is open. Everyone's PIN is ${answer.value.pin}.`)
+  }
+  const hasLogs = props.shelf.logs.length > 0
+  return (
+    <div className="shelf">
+      <header>
+        <h1>Duskline</h1>
+        <p>The desk of a check station: animals in, samples labelled, coolers handed over.</p>
+      </header>
+      <RefusalNote refusal={practice.refusal} />
+      <Panel title={hasLogs ? 'Begin another' : 'No station log is on this laptop yet'}>
+        <div className="shelf-ways">
+          <div className="stack">
+            <Button kind={hasLogs ? 'quiet' : 'main'} keyHint="s" autoFocus onPress={props.onSetUp}>
+              Set up a station
+            </Button>
+            <p>For a real day. Four short steps; you become its lead.</p>
+          </div>
+          <div className="stack">
+            <Button keyHint="p" isDisabled={practice.busy} onPress={() => void practise()}>
+              {practice.busy ? 'Playing the morning…' : 'Open a practice day'}
+            </Button>
+            <p>An invented opening morning to learn on. Marked as practice for ever.</p>
+          </div>
+        </div>
+      </Panel>
+      {hasLogs && <LogList shelf={props.shelf} />}
+    </div>
+  )
+}

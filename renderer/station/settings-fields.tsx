@@ -1,0 +1,219 @@
+/** The fields of the station settings, in two groups: what is sampled, and how it is kept. */
+import { AgeClass, Species, ageWords, speciesWords } from '../../shared-types/animal.ts'
+import { Keeping, type LocationNeed, keepingWords } from '../../shared-types/station.ts'
+import { TissueSite, siteWords } from '../../shared-types/tissue.ts'
+import { Button } from '../parts/button.tsx'
+import { Choice, ManyChoice } from '../parts/choice.tsx'
+import { TextEntry } from '../parts/text-entry.tsx'
+import type { KeptOrNot, SettingsDraft, SettingsErrors, UnitDraft } from './settings-draft.ts'
+import './settings-fields.css'
+
+export interface SettingsFieldsProps {
+  draft: SettingsDraft
+  onChange: (draft: SettingsDraft) => void
+  errors: SettingsErrors
+  autoFocus?: boolean
+}
+
+export function SampledFields(props: SettingsFieldsProps) {
+  const { draft, onChange, errors } = props
+  return (
+    <>
+      <Units {...props} />
+      <fieldset className="settings-group">
+        <legend>Age classes that are sampled, by species</legend>
+        <p className="field-hint">
+          Leave a species empty if it is not sampled here. Many programmes skip young of the year.
+        </p>
+        {Species.options.map((species) => (
+          <ManyChoice
+            key={species}
+            label={speciesWords[species]}
+            options={AgeClass.options.map((age) => ({ value: age, label: ageWords[age] }))}
+            value={draft.ages[species]}
+            onChange={(ages) => onChange({ ...draft, ages: { ...draft.ages, [species]: ages } })}
+          />
+        ))}
+        <p className="field-error" role="alert">
+          {errors.species}
+        </p>
+      </fieldset>
+    </>
+  )
+}
+
+function Units({ draft, onChange, errors, autoFocus }: SettingsFieldsProps) {
+  const { units } = draft
+  const set = (changed: readonly UnitDraft[]) => onChange({ ...draft, units: changed })
+  const change = (unit: UnitDraft) => set(units.map((each) => (each.id === unit.id ? unit : each)))
+  const add = () => {
+    const id = Math.max(0, ...units.map((unit) => unit.id)) + 1
+    set([...units, { id, code: '', name: '', mandatory: false }])
+  }
+  return (
+    <fieldset className="settings-group">
+      <legend>Harvest units: the areas a tag is valid for</legend>
+      {units.map((unit, place) => (
+        <div key={unit.id} className="settings-unit">
+          <TextEntry
+            label={`Code of unit ${place + 1}`}
+            numbers
+            maxLength={12}
+            value={unit.code}
+            autoFocus={(autoFocus === true && place === 0) || (place > 0 && unit.code === '')}
+            error={place === 0 ? errors.units : undefined}
+            onChange={(code) => change({ ...unit, code })}
+          />
+          <TextEntry
+            label="Its name, if it has one"
+            maxLength={60}
+            value={unit.name}
+            onChange={(name) => change({ ...unit, name })}
+          />
+          <ManyChoice
+            label="Sampling"
+            options={[{ value: 'mandatory', label: 'mandatory here' }]}
+            value={unit.mandatory ? ['mandatory'] : []}
+            onChange={(picked) => change({ ...unit, mandatory: picked.length > 0 })}
+          />
+          <Button
+            label={`Remove unit ${place + 1}`}
+            isDisabled={units.length === 1}
+            onPress={() => set(units.filter((each) => each.id !== unit.id))}
+          >
+            Remove
+          </Button>
+        </div>
+      ))}
+      <div>
+        <Button keyHint="Alt+U" onPress={add}>
+          Add a unit
+        </Button>
+      </div>
+    </fieldset>
+  )
+}
+
+const keptOptions: { value: KeptOrNot; label: string }[] = [
+  { value: 'fresh', label: 'fresh' },
+  { value: 'formalin', label: 'in formalin' },
+  { value: 'not-taken', label: 'not taken' },
+]
+
+const needOptions: { value: LocationNeed; label: string; hint: string }[] = [
+  { value: 'unit', label: 'the unit', hint: 'the code is enough' },
+  { value: 'unit-and-place', label: 'unit and place', hint: 'road, drainage or section too' },
+  { value: 'coordinates', label: 'coordinates', hint: 'latitude and longitude' },
+]
+
+export function KeptFields(props: SettingsFieldsProps) {
+  const { draft, onChange, errors } = props
+  return (
+    <>
+      <TextEntry
+        label="Laboratory the samples go to"
+        autoFocus={props.autoFocus}
+        maxLength={120}
+        value={draft.laboratory}
+        error={errors.laboratory}
+        onChange={(laboratory) => onChange({ ...draft, laboratory })}
+      />
+      <Tissues {...props} />
+      <Choice
+        label="Place of harvest the laboratory needs"
+        hint="A sample without a usable place is commonly not tested."
+        options={needOptions}
+        value={draft.locationNeed}
+        onChange={(locationNeed) => onChange({ ...draft, locationNeed })}
+      />
+      <TextEntry
+        label="How a hunter asks for the result"
+        hint="Printed on the hunter's stub."
+        maxLength={200}
+        value={draft.askForResult}
+        error={errors.askForResult}
+        onChange={(askForResult) => onChange({ ...draft, askForResult })}
+      />
+      <Limits {...props} />
+    </>
+  )
+}
+
+function Tissues({ draft, onChange, errors }: SettingsFieldsProps) {
+  return (
+    <fieldset className="settings-group">
+      <legend>Tissues that are taken, and how each is kept</legend>
+      <p className="field-hint">
+        This decides the test. Fresh tissue can have an immunoassay (ELISA) and may be frozen.
+        Tissue in formalin can have immunohistochemistry (IHC) and must never be frozen. Ask the
+        laboratory which it wants.
+      </p>
+      <div className="settings-columns">
+        {TissueSite.options.map((site) => (
+          <Choice
+            key={site}
+            label={siteWords[site]}
+            options={keptOptions}
+            value={draft.tissues[site]}
+            onChange={(kept) => onChange({ ...draft, tissues: { ...draft.tissues, [site]: kept } })}
+          />
+        ))}
+      </div>
+      <p className="field-error" role="alert">
+        {errors.tissues}
+      </p>
+    </fieldset>
+  )
+}
+
+function Limits({ draft, onChange, errors }: SettingsFieldsProps) {
+  function setLimit(keeping: Keeping, end: 'low' | 'high', text: string) {
+    const range = { ...draft.limits[keeping], [end]: text }
+    onChange({ ...draft, limits: { ...draft.limits, [keeping]: range } })
+  }
+  return (
+    <fieldset className="settings-group">
+      <legend>Time and temperature</legend>
+      <p className="field-hint">
+        Common starting values; the limits of your laboratory and carrier go first.
+      </p>
+      <div className="settings-columns">
+        <TextEntry
+          label="Hours a fresh sample may stay chilled"
+          hint="Then it is frozen or delivered."
+          inputMode="decimal"
+          numbers
+          value={draft.holdHours}
+          error={errors.holdHours}
+          onChange={(holdHours) => onChange({ ...draft, holdHours })}
+        />
+        <TextEntry
+          label="Longest wait you aim for, minutes"
+          hint="The line warns near it."
+          inputMode="numeric"
+          numbers
+          value={draft.targetWaitMinutes}
+          error={errors.targetWaitMinutes}
+          onChange={(targetWaitMinutes) => onChange({ ...draft, targetWaitMinutes })}
+        />
+      </div>
+      <div className="settings-columns">
+        {Keeping.options.map((keeping) => (
+          <div key={keeping} className="settings-limits">
+            {(['low', 'high'] as const).map((end) => (
+              <TextEntry
+                key={end}
+                label={`${keepingWords[keeping]}: ${end === 'low' ? 'from' : 'to'}, °C`}
+                inputMode="text"
+                numbers
+                value={draft.limits[keeping][end]}
+                error={keeping === 'chilled' && end === 'low' ? errors.limits : undefined}
+                onChange={(text) => setLimit(keeping, end, text)}
+              />
+            ))}
+          </div>
+        ))}
+      </div>
+    </fieldset>
+  )
+}

@@ -1,0 +1,3 @@
+export function StationScreen() {
+  return <h1>Station</h1>
+}
