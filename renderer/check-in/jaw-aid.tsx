@@ -1,0 +1,34 @@
+import { AgeClass, ageWords } from '../../shared-types/animal.ts'
+import { JawDrawing } from './jaw-drawing.tsx'
+
+const criteria: Record<AgeClass, string> = {
+  young: 'Fewer than 6 cheek teeth.',
+  yearling: '6 cheek teeth, the third with three cusps, or new and white with two.',
+  adult: '6 cheek teeth, the third with two cusps, stained and worn like the rest.',
+}
+
+/** How to read the age class from the lower jaw. */
+export function JawAid({ chosen }: { readonly chosen: AgeClass | null }) {
+  return (
+    <div className="jaw-aid">
+      <p>Open the mouth with a gloved hand and count the cheek teeth of one side.</p>
+      <ul>
+        {AgeClass.options.map((age) => (
+          <li key={age} data-chosen={age === chosen}>
+            <JawDrawing age={age} />
+            <p>
+              <strong>{ageWords[age]}</strong>
+              {age === chosen && ' (chosen)'}
+              <br />
+              {criteria[age]}
+            </p>
+          </li>
+        ))}
+      </ul>
+      <p className="small-print">
+        Deer, after Indiana DNR (in.gov/dnr/fishwild/2737.htm); drawings ours. Elk and moose: your
+        local chart, or ask the lead.
+      </p>
+    </div>
+  )
+}
