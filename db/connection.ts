@@ -84,6 +84,8 @@ function guarded(connection: Connection, setUp?: (connection: Connection) => voi
     connection.pragma('trusted_schema = OFF')
     connection.pragma('cell_size_check = ON')
     connection.pragma('foreign_keys = ON')
+    // Else INSERT OR REPLACE could take an entry out past the trigger that refuses it.
+    connection.pragma('recursive_triggers = ON')
     return connection
   } catch (error) {
     connection.close()

@@ -17,10 +17,16 @@ export function createLog(path: string, desk: DeskId): Result<WritableLog> {
   if (!claimed.ok) return claimed
   const connection = connectForWriting(path)
   const made = inTransaction(connection, () => granted(makeTables(connection, desk)))
-  if (made.ok) return granted(new WritableLog(connection, path, desk, latestFormat))
+  if (!made.ok) return withdrawn(made, connection, path)
+  // Else the mark in the file's header would wait in the WAL file, and a copy would look foreign.
+  connection.pragma('wal_checkpoint(TRUNCATE)')
+  return granted(new WritableLog(connection, path, desk, latestFormat))
+}
+
+function withdrawn<T>(refusal: T, connection: Connection, path: string): T {
   connection.close()
   rmSync(path)
-  return made
+  return refusal
 }
 
 /** Takes the name on the disk, so that two programs cannot both believe they made the file. */

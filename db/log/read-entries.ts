@@ -8,68 +8,61 @@ import type { ReadableLog } from '../connection.ts'
 import type { Database, EntryTable } from '../schema.ts'
 import { type Params, prepareAll, prepareOne } from '../statement.ts'
 
-/** Entries come in portions, so that a reader may write between two of them. */
-const portion = 2000
+/**
+ * The places in the file come first, all at once, then one entry after another: a reader may write
+ * between two of them, and damaged text in a column cannot make the reading go round in circles.
+ */
+type Place = { readonly at: number }
 
-type Row = EntryTable
-type Place = Pick<Row, 'ms' | 'n' | 'desk' | 'seq' | 'hash'>
-
-const beforeAll: Place = { ms: -1, n: 0, desk: '' as DeskId, seq: 0, hash: '' }
+const rowid = sql<number>`entry.rowid`
 
 /** The order of a merged log: clock, then desk, then seq; the branches of a fork by their hash. */
-function inOrder(query: SelectQueryBuilder<Database, 'entry', Row>) {
+function inOrder(query: SelectQueryBuilder<Database, 'entry', Place>) {
   return query.orderBy('ms').orderBy('n').orderBy('desk').orderBy('seq').orderBy('hash')
 }
 
-const after = (p: Params<Place>) =>
-  sql<boolean>`(ms, n, desk, seq, hash) > (${p('ms')}, ${p('n')}, ${p('desk')}, ${p('seq')}, ${p('hash')})`
+const places = prepareAll((db) => inOrder(db.selectFrom('entry').select(rowid.as('at'))))
 
-const nextInOrder = prepareAll((db, p: Params<Place>) =>
-  inOrder(db.selectFrom('entry').selectAll()).where(after(p)).limit(portion),
+const placesOfKind = prepareAll((db, p: Params<{ kind: string }>) =>
+  inOrder(db.selectFrom('entry').select(rowid.as('at'))).where('kind', '=', p('kind')),
 )
 
-const nextOfKind = prepareAll((db, p: Params<Place & { kind: string }>) =>
-  inOrder(db.selectFrom('entry').selectAll())
-    .where('kind', '=', p('kind'))
-    .where(after(p))
-    .limit(portion),
-)
-
-const nextOfDesk = prepareAll((db, p: Params<Pick<Place, 'desk' | 'seq' | 'hash'>>) =>
+const placesOfDesk = prepareAll((db, p: Params<{ desk: DeskId }>) =>
   db
     .selectFrom('entry')
-    .selectAll()
+    .select(rowid.as('at'))
     .where('desk', '=', p('desk'))
-    .where(sql<boolean>`(seq, hash) > (${p('seq')}, ${p('hash')})`)
     .orderBy('seq')
-    .orderBy('hash')
-    .limit(portion),
+    .orderBy('hash'),
 )
 
 /** Every entry, in the order of a merged log. */
-export function* entriesInOrder(log: ReadableLog): Generator<Entry> {
-  yield* inPortions(beforeAll, (place) => nextInOrder(log, place))
+export function entriesInOrder(log: ReadableLog): Generator<Entry> {
+  return entriesAt(log, places(log))
 }
 
 /** Every entry of one kind, in the order of a merged log. */
-export function* entriesOfKind(log: ReadableLog, kind: string): Generator<Entry> {
-  yield* inPortions(beforeAll, (place) => nextOfKind(log, { ...place, kind }))
+export function entriesOfKind(log: ReadableLog, kind: string): Generator<Entry> {
+  return entriesAt(log, placesOfKind(log, { kind }))
 }
 
 /** Every entry of one desk by its number; the branches of a fork one beside the other. */
-export function* entriesOfDesk(log: ReadableLog, desk: DeskId): Generator<Entry> {
-  yield* inPortions({ ...beforeAll, desk }, (place) => nextOfDesk(log, place))
+export function entriesOfDesk(log: ReadableLog, desk: DeskId): Generator<Entry> {
+  return entriesAt(log, placesOfDesk(log, { desk }))
 }
 
-function* inPortions(start: Place, next: (place: Place) => Row[]): Generator<Entry> {
-  let rows = next(start)
-  while (rows.length > 0) {
-    yield* rows.map(rowToEntry)
-    rows = next(rows.at(-1) as Row)
+const rowAt = prepareOne((db, p: Params<Place>) =>
+  db.selectFrom('entry').selectAll().where(rowid, '=', p('at')),
+)
+
+function* entriesAt(log: ReadableLog, found: readonly Place[]): Generator<Entry> {
+  for (const { at } of found) {
+    const row = rowAt(log, { at })
+    if (row !== undefined) yield rowToEntry(row)
   }
 }
 
-function rowToEntry({ ms, n, body, ...rest }: Row): Entry {
+function rowToEntry({ ms, n, body, ...rest }: EntryTable): Entry {
   return { ...rest, at: { ms, n }, body: JSON.parse(body) as Entry['body'] }
 }
 
@@ -91,7 +84,7 @@ export function headOf(log: ReadableLog, desk: DeskId): Head | null {
   return head(log, { desk }) ?? null
 }
 
-const same = prepareOne((db, p: Params<Pick<Row, 'desk' | 'seq' | 'hash'>>) =>
+const same = prepareOne((db, p: Params<Pick<Entry, 'desk' | 'seq' | 'hash'>>) =>
   db
     .selectFrom('entry')
     .select('seq')
