@@ -1,0 +1,67 @@
+import type { CommandName } from '../../shared-types/desk-api.ts'
+import type { CoolerView } from '../../shared-types/views/coolers.ts'
+import { useMay } from '../desk/use-desk.ts'
+import { Button } from '../parts/button.tsx'
+import { CoolerStateBadge } from './cooler-state.tsx'
+import { PrintLabel } from './print-label.tsx'
+
+/** What can be done with a cooler, besides putting bags in. */
+export type CoolerDeed = 'read' | 'seal' | 'break' | 'take out'
+
+/** The state of a cooler and the deeds that it allows now, each with its key. */
+export function CoolerDeeds(props: { cooler: CoolerView; onPick: (deed: CoolerDeed) => void }) {
+  const { cooler, onPick } = props
+  const isHere = cooler.state !== 'handed-off'
+  return (
+    <>
+      <CoolerStateBadge cooler={cooler} />
+      {isHere && (
+        <Deed
+          keyHint="Alt+T"
+          command="cooler.read"
+          why="the crew reads temperatures"
+          onPress={() => onPick('read')}
+        >
+          Temperature
+        </Deed>
+      )}
+      {cooler.state === 'open' && (
+        <Deed
+          keyHint="Alt+C"
+          command="cooler.seal"
+          why="a sampler or the lead seals"
+          onPress={() => onPick('seal')}
+        >
+          Close and seal
+        </Deed>
+      )}
+      {cooler.state === 'sealed' && (
+        <Deed
+          keyHint="Alt+B"
+          command="seal.break"
+          why="only the lead breaks a seal"
+          onPress={() => onPick('break')}
+        >
+          Break the seal
+        </Deed>
+      )}
+      {isHere && <PrintLabel cooler={cooler} />}
+    </>
+  )
+}
+
+function Deed(props: {
+  keyHint: string
+  command: CommandName
+  /** Said to a role that may not do it. */
+  why: string
+  onPress: () => void
+  children: string
+}) {
+  const may = useMay(props.command)
+  return (
+    <Button keyHint={props.keyHint} onPress={props.onPress} isDisabled={!may} why={props.why}>
+      {props.children}
+    </Button>
+  )
+}

@@ -1,0 +1,71 @@
+import { useMemo, useState } from 'react'
+import type { CoolerView } from '../../shared-types/views/coolers.ts'
+import { nothing, useAsk } from '../desk/use-desk.ts'
+import { Empty } from '../parts/empty.tsx'
+import { NumberEntry } from '../parts/number-entry.tsx'
+import { RefusalNote } from '../parts/refusal-note.tsx'
+import { BenchBags } from './bench-bags.tsx'
+import { CoolerCautions } from './cautions.tsx'
+import { ChosenCooler } from './chosen-cooler.tsx'
+import { CoolerList } from './cooler-list.tsx'
+import './coolers-screen.css'
+import { Echoes } from './echoes.tsx'
+import { OpenDialog } from './open-dialog.tsx'
+import { type Filling, chooseCooler, useFilling, useNamedCooler } from './use-filling.ts'
+
+/** Bags go into coolers, scan after scan; coolers are read, sealed and looked into. */
+export function CoolersScreen() {
+  const { data, refusal } = useAsk('coolers', nothing)
+  const filling = usePicked(data?.coolers)
+  const { echoes, take } = useFilling(filling)
+  const [isOpening, setOpening] = useState(false)
+  return (
+    <div className="coolers">
+      <div className="coolers-side">
+        <RefusalNote refusal={refusal} />
+        <CoolerList
+          coolers={data?.coolers ?? []}
+          picked={filling?.cooler}
+          onPick={chooseCooler}
+          onOpen={() => setOpening(true)}
+        />
+        <CoolerCautions />
+      </div>
+      <div className="coolers-main">
+        <h1>{filling ? `Filling ${filling.name}` : 'Coolers'}</h1>
+        <div className="coolers-scan">
+          <NumberEntry
+            label="Scan bag after bag, or type a number"
+            hint="A cooler's label changes the cooler."
+            onNumber={take}
+            autoFocus
+          />
+          <Echoes echoes={echoes} />
+        </div>
+        {filling ? (
+          <ChosenCooler key={filling.cooler} number={filling.cooler} />
+        ) : (
+          <Empty say="No cooler is chosen." next="Scan the label of the cooler to fill." />
+        )}
+      </div>
+      <div className="coolers-side">
+        <BenchBags bags={data?.bench ?? []} />
+      </div>
+      {isOpening && <OpenDialog onClose={() => setOpening(false)} />}
+    </div>
+  )
+}
+
+/**
+ * The cooler that the address names, else the only one that is open. Between several nobody guesses:
+ * a bag in the wrong cooler costs more than a scan of the label.
+ */
+function usePicked(coolers: readonly CoolerView[] | undefined): Filling | undefined {
+  const named = useNamedCooler()
+  return useMemo(() => {
+    const open = coolers?.filter(({ state }) => state === 'open') ?? []
+    const only = open.length === 1 ? open[0] : undefined
+    const found = coolers?.find(({ cooler }) => cooler === named) ?? only
+    return found && { cooler: found.cooler, name: found.name }
+  }, [coolers, named])
+}

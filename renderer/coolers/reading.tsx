@@ -1,0 +1,19 @@
+import type { ReadingView } from '../../shared-types/views/coolers.ts'
+import type { z } from 'zod'
+import { Badge } from '../parts/badge.tsx'
+import { bothScales } from './temperature.ts'
+
+export type Reading = z.infer<typeof ReadingView>
+
+/** A reading in both scales, with whether it lies within the station's limits. */
+export function ReadingText(props: { reading: Reading }) {
+  const { celsius, excursion } = props.reading
+  return (
+    <span className="reading">
+      <b className="numbers">{bothScales(celsius)}</b>{' '}
+      <Badge shape={excursion ? 'now' : 'fine'}>
+        {excursion ? 'out of limits' : 'within limits'}
+      </Badge>
+    </span>
+  )
+}
