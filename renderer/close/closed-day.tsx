@@ -1,0 +1,52 @@
+import type { CallOutput } from '../../shared-types/desk-api.ts'
+import type { LocalDate } from '../../shared-types/local-date.ts'
+import { go } from '../desk/place.ts'
+import { Button } from '../parts/button.tsx'
+import { Notice } from '../parts/notice.tsx'
+import { Time } from '../parts/time.tsx'
+import { Totals } from './totals.tsx'
+import { useCloseSheet } from './use-close-sheet.ts'
+import { VarianceText } from './variance-text.tsx'
+
+/** A day that is signed: who signed, the sheet, the counts, and where it could be reopened. */
+export function ClosedDay(props: { close: CallOutput<'close'>; date: LocalDate }) {
+  const { close, date } = props
+  const openSheet = useCloseSheet()
+  return (
+    <>
+      <Notice kind="good">
+        <p>
+          <b>The day is closed.</b>{' '}
+          {close.signed && (
+            <>
+              Signed by {close.signed.lead}, <Time ms={close.signed.ms} />.
+            </>
+          )}
+        </p>
+        <p>The lead can reopen it with a reason on the Station screen.</p>
+      </Notice>
+      <div className="row">
+        <Button kind="main" keyHint="Alt+P" autoFocus onPress={() => void openSheet(date)}>
+          Open the close sheet
+        </Button>
+        <Button keyHint="F9" onPress={() => go('handoff')}>
+          Go on to the handoff
+        </Button>
+        <Button keyHint="F10" onPress={() => go('station')}>
+          Reopen on the Station screen
+        </Button>
+      </div>
+      <Totals totals={close.totals} />
+      <ul className="counts">
+        {close.items.map((item) => (
+          <li key={item.key} className="count-row">
+            <p>
+              {item.words}: <b className="numbers">{item.counted}</b>
+            </p>
+            <VarianceText item={item} />
+          </li>
+        ))}
+      </ul>
+    </>
+  )
+}

@@ -1,0 +1,36 @@
+import type { Need } from '../../shared-types/views/common.ts'
+import { go } from '../desk/place.ts'
+import { screenWords } from '../frame/screens.ts'
+import { Button } from '../parts/button.tsx'
+import { Notice } from '../parts/notice.tsx'
+import { Shape } from '../parts/shape.tsx'
+
+/** What stands in the way of signing, the hardest first, each with one key to where it is settled. */
+export function InTheWay(props: { needs: readonly Need[]; onHere: () => void }) {
+  const { needs, onHere } = props
+  if (needs.length === 0)
+    return (
+      <Notice kind="good">Everything is counted and explained. The lead can sign below.</Notice>
+    )
+  return (
+    <section className="in-the-way" aria-labelledby="in-the-way">
+      <h2 id="in-the-way">Before the lead can sign</h2>
+      <ul>
+        {needs.map((need, place) => (
+          <li key={need.code}>
+            <Shape kind={need.urgent ? 'now' : 'soon'} />
+            <p>
+              <b>{need.say}</b> {need.next}
+            </p>
+            <Button
+              keyHint={`Alt+${place + 1}`}
+              onPress={() => (need.screen === 'close' ? onHere() : go(need.screen))}
+            >
+              {need.screen === 'close' ? 'Go on here' : `Go to ${screenWords(need.screen)}`}
+            </Button>
+          </li>
+        ))}
+      </ul>
+    </section>
+  )
+}

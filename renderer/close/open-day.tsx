@@ -1,0 +1,73 @@
+import { type RefObject, useRef, useState } from 'react'
+import type { CallOutput } from '../../shared-types/desk-api.ts'
+import type { LocalDate } from '../../shared-types/local-date.ts'
+import type { CloseItem } from '../../shared-types/views/close.ts'
+import { CountRow } from './count-row.tsx'
+import { InTheWay } from './in-the-way.tsx'
+import { type Step, nextStep, stepName } from './next-step.ts'
+import { SignForm } from './sign-form.tsx'
+import { Totals } from './totals.tsx'
+
+/** The counts of an open day, one under the other; Enter leads from each to the next. */
+export function OpenDay(props: { close: CallOutput<'close'>; date: LocalDate }) {
+  const { close, date } = props
+  const { items } = close
+  const room = useRef<HTMLDivElement>(null)
+  const { step, goTo, goOn } = useSteps(items, room)
+  return (
+    <div className="close-day" ref={room}>
+      <InTheWay needs={close.open} onHere={() => goTo(nextStep(items))} />
+      <section aria-labelledby="counts">
+        <Progress items={items} />
+        <ul className="counts">
+          {items.map((item) => (
+            <CountRow
+              key={item.key}
+              item={item}
+              step={step}
+              onDone={goOn}
+              onExplain={(key) => goTo({ at: 'explain', key })}
+            />
+          ))}
+        </ul>
+      </section>
+      <Totals totals={close.totals} />
+      <SignForm date={date} isReady={close.open.length === 0} isHere={step.at === 'sign'} />
+    </div>
+  )
+}
+
+/**
+ * The step that has the focus. It stays put while somebody types, even when another window counts the
+ * same thing; only after the last count does it follow the list, to the first variance or the signature.
+ */
+function useSteps(items: readonly CloseItem[], room: RefObject<HTMLElement | null>) {
+  const [held, setHeld] = useState<Step | undefined>(() => nextStep(items))
+  function goTo(step: Step) {
+    setHeld(step)
+    const place = room.current?.querySelector(`[data-step="${stepName(step)}"]`)
+    place?.querySelector<HTMLInputElement>('input:checked, input')?.focus()
+  }
+  function goOn(key: string) {
+    const next = nextStep(items, key)
+    setHeld(next.at === 'count' ? next : undefined)
+  }
+  return { step: held ?? nextStep(items), goTo, goOn }
+}
+
+function Progress(props: { items: readonly CloseItem[] }) {
+  const { items } = props
+  const counted = items.filter((item) => item.counted !== null).length
+  return (
+    <div className="progress">
+      <h2 id="counts">
+        Counted <span className="numbers">{counted}</span> of{' '}
+        <span className="numbers">{items.length}</span>
+      </h2>
+      <progress value={counted} max={items.length} aria-labelledby="counts" />
+      <p>
+        Count what is there, type the number, press Enter. What the log expects is shown afterwards.
+      </p>
+    </div>
+  )
+}
