@@ -1,0 +1,107 @@
+import { useState } from 'react'
+import type { CoolerNumber, HandoffNumber } from '../../shared-types/sample-number.ts'
+import { keepingWords } from '../../shared-types/station.ts'
+import type { CoolerView } from '../../shared-types/views/coolers.ts'
+import { saidAt, saidElsewhere } from '../coolers/said-at.ts'
+import { go } from '../desk/place.ts'
+import { nothing, useAsk, useMay, useTell, useWho } from '../desk/use-desk.ts'
+import { Button } from '../parts/button.tsx'
+import { type ChoiceOption, ManyChoice } from '../parts/choice.tsx'
+import { Empty } from '../parts/empty.tsx'
+import { Panel } from '../parts/panel.tsx'
+import { RefusalNote } from '../parts/refusal-note.tsx'
+import { TextEntry } from '../parts/text-entry.tsx'
+import { sayDone } from '../scanner/strip.ts'
+
+/** Which sealed coolers go, and where to. */
+export function BeginForm(props: { onBegun: (handoff: HandoffNumber) => void }) {
+  const coolers = useAsk('coolers', nothing)
+  const who = useWho()
+  const sealed = coolers.data?.coolers.filter(({ state }) => state === 'sealed') ?? []
+  if (coolers.data === undefined || who === undefined)
+    return <RefusalNote refusal={coolers.refusal} />
+  if (sealed.length === 0) return <NothingSealed />
+  return (
+    <ChosenCoolers sealed={sealed} laboratory={who.settings.laboratory} onBegun={props.onBegun} />
+  )
+}
+
+function NothingSealed() {
+  return (
+    <Empty
+      say="No sealed cooler is here to hand over."
+      next={
+        <Button keyHint="F7" onPress={() => go('coolers')}>
+          Seal one on the Coolers screen
+        </Button>
+      }
+    />
+  )
+}
+
+function ChosenCoolers(props: {
+  sealed: readonly CoolerView[]
+  laboratory: string
+  onBegun: (handoff: HandoffNumber) => void
+}) {
+  const { sealed, laboratory, onBegun } = props
+  const mayBegin = useMay('handoff.begin')
+  const [coolers, setCoolers] = useState<CoolerNumber[]>(() => sealed.map(({ cooler }) => cooler))
+  const [destination, setDestination] = useState(laboratory)
+  const { tell, busy, refusal } = useTell('handoff.begin')
+
+  async function begin() {
+    if (busy || !mayBegin) return
+    const answer = await tell({ destination, coolers })
+    if (!answer.ok) return
+    sayDone('Handoff begun. Scan the first cooler.')
+    onBegun(answer.value.handoff)
+  }
+  return (
+    <Panel title="1. Which coolers go, and where to">
+      <form
+        className="stack"
+        onSubmit={(event) => {
+          event.preventDefault()
+          void begin()
+        }}
+      >
+        <ManyChoice
+          label="Sealed coolers; Space takes one off or puts it on"
+          options={sealed.map(toOption)}
+          value={coolers}
+          onChange={setCoolers}
+          error={saidAt(refusal, 'coolers')}
+          autoFocus
+        />
+        <TextEntry
+          label="Destination"
+          value={destination}
+          onChange={setDestination}
+          error={saidAt(refusal, 'destination')}
+          maxLength={120}
+        />
+        <RefusalNote refusal={saidElsewhere(refusal, ['coolers', 'destination'])} />
+        <div className="row">
+          <Button
+            kind="main"
+            type="submit"
+            keyHint="Enter"
+            isDisabled={busy || !mayBegin}
+            why={mayBegin ? 'beginning' : 'only the lead begins a handoff'}
+          >
+            Begin loading
+          </Button>
+        </div>
+      </form>
+    </Panel>
+  )
+}
+
+function toOption(cooler: CoolerView): ChoiceOption<CoolerNumber> {
+  return {
+    value: cooler.cooler,
+    label: cooler.name,
+    hint: `${cooler.bags} bags, ${keepingWords[cooler.keeping]}, seal ${cooler.seal ?? ''}`,
+  }
+}

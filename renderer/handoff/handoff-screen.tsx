@@ -1,0 +1,66 @@
+import { useState } from 'react'
+import { HandoffNumber } from '../../shared-types/sample-number.ts'
+import type { HandoffView } from '../../shared-types/views/handoff.ts'
+import { go, usePlace } from '../desk/place.ts'
+import { nothing, useAsk } from '../desk/use-desk.ts'
+import { RefusalNote } from '../parts/refusal-note.tsx'
+import { BeginForm } from './begin-form.tsx'
+import { HandoffCautions } from './cautions.tsx'
+import { EarlierHandoffs } from './earlier-handoffs.tsx'
+import './handoff-screen.css'
+import { Loading } from './loading.tsx'
+import { SignedNote } from './signed-note.tsx'
+
+/** Sealed coolers go to a courier, with a manifest that says what was given. */
+export function HandoffScreen() {
+  const { data, refusal } = useAsk('handoffs', nothing)
+  const [isBeginning, setBeginning] = useState(false)
+  const shown = useShown(data?.handoffs ?? [])
+  if (data === undefined) return <RefusalNote refusal={refusal} />
+  const earlier = data.handoffs.filter(({ handoff }) => handoff !== shown?.handoff)
+  return (
+    <div className="handoff">
+      <div className="handoff-main">
+        <h1>Handoff to the courier</h1>
+        {shown && !isBeginning ? (
+          <Shown handoff={shown} onBegin={() => setBeginning(true)} />
+        ) : (
+          <BeginForm
+            onBegun={(handoff) => {
+              setBeginning(false)
+              go('handoff', handoff)
+            }}
+          />
+        )}
+      </div>
+      <div className="handoff-side">
+        <HandoffCautions />
+        <EarlierHandoffs
+          handoffs={earlier}
+          onShow={(handoff) => {
+            setBeginning(false)
+            go('handoff', handoff)
+          }}
+        />
+      </div>
+    </div>
+  )
+}
+
+function Shown(props: { handoff: HandoffView; onBegin: () => void }) {
+  const { handoff, onBegin } = props
+  return handoff.state === 'loading' ? (
+    <Loading key={handoff.handoff} handoff={handoff} />
+  ) : (
+    <SignedNote handoff={handoff} onBegin={onBegin} />
+  )
+}
+
+/** The handoff that the address names, else the one that is being loaded. */
+function useShown(handoffs: readonly HandoffView[]): HandoffView | undefined {
+  const named = HandoffNumber.safeParse(usePlace().number).data
+  return (
+    handoffs.find(({ handoff }) => handoff === named) ??
+    handoffs.find(({ state }) => state === 'loading')
+  )
+}

@@ -1,0 +1,113 @@
+import { useState } from 'react'
+import type { Signature } from '../../shared-types/handoff.ts'
+import type { HandoffView } from '../../shared-types/views/handoff.ts'
+import { saidAt, saidElsewhere } from '../coolers/said-at.ts'
+import { go } from '../desk/place.ts'
+import { useMay, useTell, useWho } from '../desk/use-desk.ts'
+import { Button } from '../parts/button.tsx'
+import { Notice } from '../parts/notice.tsx'
+import { Panel } from '../parts/panel.tsx'
+import { PinEntry } from '../parts/pin-entry.tsx'
+import { RefusalNote } from '../parts/refusal-note.tsx'
+import { TextEntry } from '../parts/text-entry.tsx'
+import { sayDone } from '../scanner/strip.ts'
+import { SignatureEntry } from './signature-entry.tsx'
+import { useManifest } from './use-manifest.ts'
+
+const onPaper: Signature = { how: 'on-paper' }
+const fields = ['courier.name', 'courier.organisation', 'courier.vehicle', 'pin'] as const
+
+/** Courier and lead sign for what was loaded; afterwards the manifest opens. */
+export function SignForm(props: { handoff: HandoffView }) {
+  const { handoff } = props
+  const who = useWho()
+  const maySign = useMay('handoff.sign')
+  const [courier, setCourier] = useState({ name: '', organisation: '', vehicle: '' })
+  const [courierSignature, setCourierSignature] = useState<Signature>(onPaper)
+  const [leadSignature, setLeadSignature] = useState<Signature>(onPaper)
+  const [pin, setPin] = useState('')
+  const { tell, busy, refusal } = useTell('handoff.sign')
+  const { openManifest } = useManifest(handoff.handoff)
+
+  async function sign() {
+    if (busy) return
+    const answer = await tell({
+      handoff: handoff.handoff,
+      courier,
+      pin,
+      leadSignature,
+      courierSignature,
+    })
+    setPin('')
+    if (!answer.ok) return
+    sayDone(`Signed. ${courier.name} has the coolers.`)
+    go('handoff', handoff.handoff)
+    await openManifest()
+  }
+  if (!maySign)
+    return (
+      <Panel title="3. Sign">
+        <Notice kind="info">Only the lead signs. Change person (Ctrl+L); the list is kept.</Notice>
+      </Panel>
+    )
+  return (
+    <Panel title="3. Sign">
+      <form
+        className="stack"
+        onSubmit={(event) => {
+          event.preventDefault()
+          void sign()
+        }}
+      >
+        <div className="courier">
+          <TextEntry
+            label="Courier’s name"
+            value={courier.name}
+            onChange={(name) => setCourier({ ...courier, name })}
+            error={saidAt(refusal, 'courier.name')}
+            autoFocus
+            maxLength={80}
+          />
+          <TextEntry
+            label="Organisation"
+            value={courier.organisation}
+            onChange={(organisation) => setCourier({ ...courier, organisation })}
+            error={saidAt(refusal, 'courier.organisation')}
+            maxLength={80}
+          />
+          <TextEntry
+            label="Vehicle or plate"
+            value={courier.vehicle}
+            onChange={(vehicle) => setCourier({ ...courier, vehicle })}
+            error={saidAt(refusal, 'courier.vehicle')}
+            maxLength={40}
+          />
+        </div>
+        <div className="signatures">
+          <SignatureEntry
+            label="The courier signs"
+            value={courierSignature}
+            onChange={setCourierSignature}
+          />
+          <SignatureEntry
+            label="The lead signs"
+            value={leadSignature}
+            onChange={setLeadSignature}
+          />
+        </div>
+        <PinEntry
+          label={`PIN of ${who?.person?.name ?? 'the lead'}`}
+          value={pin}
+          onChange={setPin}
+          error={saidAt(refusal, 'pin')}
+        />
+        <RefusalNote refusal={saidElsewhere(refusal, fields)} />
+        <div className="row">
+          <Button kind="main" type="submit" keyHint="Enter" isDisabled={busy}>
+            Sign and hand over
+          </Button>
+        </div>
+      </form>
+    </Panel>
+  )
+}
