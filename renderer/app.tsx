@@ -1,8 +1,11 @@
 import type { ReactNode } from 'react'
+import { CloseScreen } from './close/close-screen.tsx'
+import { CoolersScreen } from './coolers/coolers-screen.tsx'
 import { type ScreenName, usePlace } from './desk/place.ts'
 import { nothing, useAsk } from './desk/use-desk.ts'
 import { ReachBanner } from './frame/banners.tsx'
 import { Frame } from './frame/frame.tsx'
+import { HandoffScreen } from './handoff/handoff-screen.tsx'
 import { LineScreen } from './line/line-screen.tsx'
 import { RefusalNote } from './parts/refusal-note.tsx'
 import { ShelfScreen } from './shelf/shelf-screen.tsx'
@@ -11,6 +14,9 @@ import { StationScreen } from './station/station-screen.tsx'
 /** What each place shows. */
 const screens: Partial<Record<ScreenName, () => ReactNode>> = {
   line: LineScreen,
+  coolers: CoolersScreen,
+  close: CloseScreen,
+  handoff: HandoffScreen,
   station: StationScreen,
 }
 
