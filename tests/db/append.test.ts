@@ -92,7 +92,8 @@ describe('nothing is written', () => {
   test('when the disk is full, and the day goes on once there is room', () => {
     const log = tempLog()
     const connection = connectionOf(log)
-    connection.pragma(`max_page_count = ${connection.pragma('page_count', { simple: true })}`)
+    const pages = connection.pragma('page_count', { simple: true }) as number
+    connection.pragma(`max_page_count = ${pages}`)
     const long = draft('day.reopened', { date: '2026-11-14', reason: 'x'.repeat(9000) } as never)
     const result = transact(log, at(morning), (tx) => granted(tx.append([added, long])))
     expect(refusal(result)).toBe('disk-full')
