@@ -7,6 +7,7 @@ import { app, type BrowserWindow, machine } from './stand-in/electron.ts'
 import { declared } from './stand-in/protocol.ts'
 import { escaped, openContents } from './stand-in/runtime.ts'
 import { isGranted, mayRequest } from './stand-in/session.ts'
+import { CancellableEvent } from './stand-in/web-contents.ts'
 import { forge, pageOf, shown, startShell, windowAt } from './support.ts'
 
 const desk = vi.hoisted(() => ({ made: undefined as unknown }))
@@ -14,7 +15,12 @@ vi.mock('electron', () => import('./stand-in/electron.ts'))
 vi.mock('../../electron/desk/desk.ts', () => ({ createDesk: () => desk.made }))
 
 const notebook = createNotebookDesk()
-const close = vi.spyOn(notebook, 'close')
+/** Whether the program was still running when the log had been closed. */
+let exitCodeAtClose: number | undefined | null = null
+notebook.close = async () => {
+  await new Promise((resolve) => setTimeout(resolve, 50))
+  exitCodeAtClose = machine.exitCode
+}
 desk.made = notebook
 
 describe.skipIf(browserPath === undefined)('the Electron shell', () => {
@@ -36,6 +42,13 @@ describe.skipIf(browserPath === undefined)('the Electron shell', () => {
     test('the page is shown, at the program’s own address, with every process in the sandbox', async () => {
       expect(machine.sandboxed).toBe(true)
       expect(declared()).toEqual({ standard: true, secure: true })
+      expect(first.options.webPreferences).toMatchObject({
+        sandbox: true,
+        contextIsolation: true,
+        nodeIntegration: false,
+        webSecurity: true,
+        webviewTag: false,
+      })
       expect(await page.title()).toBe('Notebook')
       expect(machine.errors).toEqual([])
     })
@@ -157,6 +170,12 @@ describe.skipIf(browserPath === undefined)('the Electron shell', () => {
       expect(mayRequest(url)).toBe(false)
     })
 
+    test.each(['will-redirect', 'will-attach-webview'])('get past the guard on %s', (event) => {
+      const going = new CancellableEvent()
+      first.webContents.emit(event, going)
+      expect(going.prevented).toBe(true)
+    })
+
     test('run a script that is not the program’s', async () => {
       const outcome = await page.evaluate(
         () =>
@@ -263,10 +282,10 @@ describe.skipIf(browserPath === undefined)('the Electron shell', () => {
   })
 
   test('closing the last window closes the log, then the program', async () => {
-    expect(close).not.toHaveBeenCalled()
+    expect(exitCodeAtClose).toBeNull()
     first.close()
     await expect.poll(() => machine.exitCode).toBe(0)
-    expect(close).toHaveBeenCalledOnce()
+    expect(exitCodeAtClose).toBeUndefined()
     expect(notebook.sessions.size).toBe(0)
   })
 })
