@@ -1,12 +1,9 @@
 import type { ReadingView } from '../../shared-types/views/coolers.ts'
-import type { z } from 'zod'
 import { Badge } from '../parts/badge.tsx'
 import { bothScales } from './temperature.ts'
 
-export type Reading = z.infer<typeof ReadingView>
-
 /** A reading in both scales, with whether it lies within the station's limits. */
-export function ReadingText(props: { reading: Reading }) {
+export function ReadingText(props: { reading: ReadingView }) {
   const { celsius, excursion } = props.reading
   return (
     <span className="reading">

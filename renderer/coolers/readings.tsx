@@ -1,12 +1,15 @@
-import type { CoolerView } from '../../shared-types/views/coolers.ts'
+import type { CoolerView, ReadingView } from '../../shared-types/views/coolers.ts'
 import { Panel } from '../parts/panel.tsx'
 import { Table } from '../parts/table.tsx'
 import { Time } from '../parts/time.tsx'
-import { type Reading, ReadingText } from './reading.tsx'
+import { ReadingText } from './reading.tsx'
 import { bothScales } from './temperature.ts'
 
 /** Every temperature that was read, beside the station's limits for this cooler. */
-export function Readings(props: { readings: readonly Reading[]; limits: CoolerView['limits'] }) {
+export function Readings(props: {
+  readings: readonly ReadingView[]
+  limits: CoolerView['limits']
+}) {
   const { low, high } = props.limits
   return (
     <Panel title="Temperature">

@@ -1,6 +1,4 @@
 import type { HandoffNumber } from '../../shared-types/sample-number.ts'
-import type { HandoffState } from '../../shared-types/handoff.ts'
-import type { z } from 'zod'
 import type { HandoffView } from '../../shared-types/views/handoff.ts'
 import { Badge } from '../parts/badge.tsx'
 import { Button } from '../parts/button.tsx'
@@ -10,7 +8,7 @@ import type { ShapeKind } from '../parts/shape.tsx'
 import { Time } from '../parts/time.tsx'
 import { Documents } from './documents.tsx'
 
-const states: Record<z.infer<typeof HandoffState>, { shape: ShapeKind; word: string }> = {
+const states: Record<HandoffView['state'], { shape: ShapeKind; word: string }> = {
   loading: { shape: 'soon', word: 'being loaded' },
   signed: { shape: 'fine', word: 'signed' },
   'called-off': { shape: 'idle', word: 'called off' },

@@ -1,13 +1,10 @@
-import type { z } from 'zod'
 import type { CoolerNumber } from '../../shared-types/sample-number.ts'
-import type { HandoffCooler as HandoffCoolerSchema } from '../../shared-types/views/handoff.ts'
+import type { HandoffCooler } from '../../shared-types/views/handoff.ts'
 import { bothScales } from '../coolers/temperature.ts'
 import { Badge } from '../parts/badge.tsx'
 import { Button } from '../parts/button.tsx'
 import { NumberText } from '../parts/number-text.tsx'
 import { Table } from '../parts/table.tsx'
-
-export type HandoffCooler = z.infer<typeof HandoffCoolerSchema>
 
 /** The coolers of a handoff and how far each is. Seals and counts show once they were read. */
 export function LoadList(props: {

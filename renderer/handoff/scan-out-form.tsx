@@ -1,5 +1,6 @@
 import { useState } from 'react'
 import type { HandoffNumber } from '../../shared-types/sample-number.ts'
+import type { HandoffCooler } from '../../shared-types/views/handoff.ts'
 import { notATemperature } from '../coolers/read-dialog.tsx'
 import { saidAt, saidElsewhere } from '../coolers/said-at.ts'
 import { TemperatureEntry } from '../coolers/temperature-entry.tsx'
@@ -9,7 +10,6 @@ import { Button } from '../parts/button.tsx'
 import { RefusalNote } from '../parts/refusal-note.tsx'
 import { TextEntry } from '../parts/text-entry.tsx'
 import { sayDone } from '../scanner/strip.ts'
-import type { HandoffCooler } from './load-list.tsx'
 
 const fields = ['seal', 'celsius', 'counted', 'words'] as const
 type FieldName = (typeof fields)[number]

@@ -12,6 +12,7 @@ export const ReadingView = z.strictObject({
   excursion: z.boolean(),
   by: z.string(),
 })
+export type ReadingView = z.infer<typeof ReadingView>
 
 export const BagView = z.strictObject({
   bag: BagNumber,

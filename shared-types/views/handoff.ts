@@ -1,5 +1,6 @@
 import { z } from 'zod'
-import { Courier, HandoffState } from '../handoff.ts'
+import { Courier } from '../courier.ts'
+import { HandoffState } from '../handoff.ts'
 import { CoolerNumber, HandoffNumber } from '../sample-number.ts'
 import { Ms } from './common.ts'
 
@@ -18,6 +19,7 @@ export const HandoffCooler = z.strictObject({
     })
     .nullable(),
 })
+export type HandoffCooler = z.infer<typeof HandoffCooler>
 
 export const HandoffView = z.strictObject({
   handoff: HandoffNumber,
