@@ -212,8 +212,8 @@ export interface HandoffTable {
   state: HandoffState
   begun_ms: number
   signed_ms: number | null
-  courier: string | null
-  lead: PersonId | null
+  /** JSON of the manifest as signed. */
+  manifest: string | null
   lead_signature: string | null
   courier_signature: string | null
   digest: string | null

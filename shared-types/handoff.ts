@@ -1,7 +1,8 @@
 /** The handoff: sealed coolers given to a courier, and the record that says what was given. */
 import { z } from 'zod'
 import { Celsius, SealNumber } from './cooler.ts'
-import { BagNumber, CoolerNumber, HandoffNumber, KitNumber, PersonId } from './sample-number.ts'
+import { Manifest } from './manifest.ts'
+import { CoolerNumber, HandoffNumber, KitNumber, PersonId } from './sample-number.ts'
 
 /** A drawn signature: strokes of points, both axes 0 to 1 on a field three times as wide as high. */
 export const Strokes = z
@@ -16,13 +17,6 @@ export const Signature = z.discriminatedUnion('how', [
   z.strictObject({ how: z.literal('on-paper') }),
 ])
 export type Signature = z.infer<typeof Signature>
-
-export const Courier = z.strictObject({
-  name: z.string().trim().min(2).max(80),
-  organisation: z.string().trim().max(80),
-  vehicle: z.string().trim().max(40),
-})
-export type Courier = z.infer<typeof Courier>
 
 export const HandoffBegun = z.strictObject({
   handoff: HandoffNumber,
@@ -49,16 +43,15 @@ export const HandoffCalledOff = z.strictObject({
 
 export const HandoffSigned = z.strictObject({
   handoff: HandoffNumber,
-  courier: Courier,
   lead: PersonId,
   leadSignature: Signature,
   courierSignature: Signature,
-  /** What left, by number: the record itself says it, whatever else the log holds. */
-  coolers: z.array(CoolerNumber).min(1),
-  bags: z.array(BagNumber),
-  kits: z.array(KitNumber),
   /** SHA-256 of the manifest's canonical JSON. */
   digest: z.string().regex(/^[0-9a-f]{64}$/),
+  /** The manifest itself: what was signed stays what was signed, whatever is corrected later. */
+  manifest: Manifest,
+  /** Kits whose bags left for the first time with this handoff. */
+  kits: z.array(KitNumber),
 })
 
 export const HandoffState = z.enum(['loading', 'signed', 'called-off'])
@@ -85,8 +78,7 @@ export interface HandoffRecord {
   readonly begunMs: number
   readonly signed: {
     readonly ms: number
-    readonly courier: Courier
-    readonly lead: PersonId
+    readonly manifest: Manifest
     readonly leadSignature: Signature
     readonly courierSignature: Signature
     readonly digest: string

@@ -2,7 +2,7 @@
 import { z } from 'zod'
 import { Species } from './animal.ts'
 import { Celsius, SealNumber } from './cooler.ts'
-import { Courier } from './handoff.ts'
+import { Courier } from './courier.ts'
 import {
   AnimalNumber,
   BagNumber,

@@ -32,26 +32,26 @@ export const handoffFolds = {
     patch('handoff', { handoff: body.handoff }, { state: 'called-off' }),
     patch('cooler', { handoff: body.handoff }, { handoff: null }),
   ],
-  'handoff.signed': (entry) => [
-    patch(
-      'handoff',
-      { handoff: entry.body.handoff },
-      {
-        state: 'signed',
-        signed_ms: entry.at.ms,
-        courier: JSON.stringify(entry.body.courier),
-        lead: entry.body.lead,
-        lead_signature: JSON.stringify(entry.body.leadSignature),
-        courier_signature: JSON.stringify(entry.body.courierSignature),
-        digest: entry.body.digest,
-      },
-    ),
-    ...entry.body.coolers.map((cooler) => patch('cooler', { cooler }, { state: 'handed-off' })),
-    ...entry.body.bags.map((bag) =>
-      patch('bag', { bag }, { place: 'handed-off', handoff: entry.body.handoff }),
-    ),
-    ...(entry.body.kits.length === 0
-      ? []
-      : kitTransfer(entry, { in: 'used' }, { in: 'sent' }, entry.body.kits.length)),
-  ],
+  'handoff.signed': (entry) => {
+    const { handoff, manifest, kits } = entry.body
+    return [
+      patch(
+        'handoff',
+        { handoff },
+        {
+          state: 'signed',
+          signed_ms: entry.at.ms,
+          manifest: JSON.stringify(manifest),
+          lead_signature: JSON.stringify(entry.body.leadSignature),
+          courier_signature: JSON.stringify(entry.body.courierSignature),
+          digest: entry.body.digest,
+        },
+      ),
+      ...manifest.coolers.flatMap(({ cooler, bags }) => [
+        patch('cooler', { cooler }, { state: 'handed-off' }),
+        ...bags.map(({ bag }) => patch('bag', { bag }, { place: 'handed-off', handoff })),
+      ]),
+      ...(kits.length === 0 ? [] : kitTransfer(entry, { in: 'used' }, { in: 'sent' }, kits.length)),
+    ]
+  },
 } satisfies Partial<Folds>

@@ -9,9 +9,9 @@ import { foldEntry } from '../fold/fold.ts'
 import { applyRowWrites } from '../fold/row-write.ts'
 import { inTransaction } from '../transaction.ts'
 import { clockSetBack, noteWallTime } from './desk-clock.ts'
-import { chainStart, sealEntry } from './hash-chain.ts'
+import { chainStart, entryHash, type UnsealedEntry } from './hash-chain.ts'
 import { tick } from './hybrid-clock.ts'
-import { headOf, latestStamp } from './read-entries.ts'
+import { type Head, headOf, latestStamp } from './read-entries.ts'
 import { storeEntry } from './store-entry.ts'
 
 /** When an action happens and who does it. */
@@ -46,7 +46,7 @@ export function transact<T>(
 /** The log during one action: it reads what it has already appended. Of no use afterwards. */
 export class LogTransaction extends ReadableLog {
   readonly #occasion: Occasion
-  #head: Pick<Entry, 'seq' | 'hash'> | undefined
+  #head: Head | undefined
   #last: Stamp = zeroStamp
 
   constructor(log: WritableLog, occasion: Occasion) {
@@ -60,35 +60,28 @@ export class LogTransaction extends ReadableLog {
   }
 
   #appendOne(draft: EntryDraft): Entry {
-    const head = this.#head ?? this.#begin()
+    const before = this.#head ?? this.#begin()
     this.#last = tick(this.#last, this.#occasion.now)
-    const entry = sealEntry(
-      {
-        desk: this.desk,
-        seq: head.seq + 1,
-        at: this.#last,
-        by: this.#occasion.by,
-        kind: draft.kind,
-        v: draft.v,
-        body: bodyAsStored(draft),
-      },
-      head.hash,
-    )
-    storeEntry(this, entry)
+    const text = canonicalJson(draft.body as unknown as Json)
+    const unsealed = this.#unsealed(draft, before.seq + 1, text)
+    const hash = entryHash(before.hash, unsealed, text)
+    const entry = { ...unsealed, prev: before.hash, hash }
+    storeEntry(this, entry, text)
     applyRowWrites(connectionOf(this), foldEntry(entry))
     this.#head = entry
     return entry
   }
 
+  /** The entry with its body as a rebuild will read it: the fold sees the same thing both times. */
+  #unsealed({ kind, v }: EntryDraft, seq: number, text: string): UnsealedEntry {
+    const body = JSON.parse(text) as Entry['body']
+    return { desk: this.desk, seq, at: this.#last, by: this.#occasion.by, kind, v, body }
+  }
+
   /** Where the chain and the clock stand before the first entry of this action. */
-  #begin(): Pick<Entry, 'seq' | 'hash'> {
+  #begin(): Head {
     noteWallTime(this, this.#occasion)
     this.#last = latestStamp(this)
     return headOf(this, this.desk) ?? { seq: 0, hash: chainStart }
   }
-}
-
-/** The body as a rebuild will read it, so that the fold sees the same thing both times. */
-function bodyAsStored(draft: EntryDraft): Entry['body'] {
-  return JSON.parse(canonicalJson(draft.body as unknown as Json)) as Entry['body']
 }

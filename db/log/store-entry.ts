@@ -1,6 +1,5 @@
 /** The one INSERT into the entries. */
 import type { Entry } from '../../shared-types/entry.ts'
-import { canonicalJson } from '../canonical-json.ts'
 import { type Params, prepareRun } from '../statement.ts'
 import type { EntryTable } from '../schema.ts'
 import type { LogTransaction } from './append.ts'
@@ -20,8 +19,8 @@ const insert = prepareRun((db, p: Params<EntryTable>) =>
   }),
 )
 
-/** Stores an entry exactly as it is sealed. */
-export function storeEntry(tx: LogTransaction, entry: Entry): void {
-  const { at, body, ...rest } = entry
-  insert(tx, { ...rest, ms: at.ms, n: at.n, body: canonicalJson(body) })
+/** Stores an entry exactly as it is sealed; `text` is its body in canonical form. */
+export function storeEntry(tx: LogTransaction, entry: Entry, text: string): void {
+  const { at, ...rest } = entry
+  insert(tx, { ...rest, ms: at.ms, n: at.n, body: text })
 }

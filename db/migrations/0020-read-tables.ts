@@ -98,7 +98,7 @@ CREATE TABLE variance (
 
 CREATE TABLE handoff (
   handoff TEXT PRIMARY KEY, destination TEXT NOT NULL, state TEXT NOT NULL,
-  begun_ms INTEGER NOT NULL, signed_ms INTEGER, courier TEXT, lead TEXT, lead_signature TEXT,
+  begun_ms INTEGER NOT NULL, signed_ms INTEGER, manifest TEXT, lead_signature TEXT,
   courier_signature TEXT, digest TEXT
 ) STRICT, WITHOUT ROWID;
 

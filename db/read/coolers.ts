@@ -77,3 +77,26 @@ export function readingsOf(log: ReadableLog, cooler: CoolerNumber): Reading[] {
     by: row.name ?? '',
   }))
 }
+
+const excursionRows = prepareAll((db, p: Params<{ from: number; before: number }>) =>
+  db
+    .selectFrom('reading')
+    .innerJoin('cooler', 'cooler.cooler', 'reading.cooler')
+    .leftJoin('person', 'person.person', 'reading.by')
+    .select([
+      'cooler.name as cooler',
+      'cooler.keeping',
+      'reading.ms',
+      'reading.celsius',
+      'person.name as by',
+    ])
+    .where('reading.excursion', '=', 1)
+    .where('reading.ms', '>=', p('from'))
+    .where('reading.ms', '<', p('before'))
+    .orderBy('reading.ms'),
+)
+
+/** Readings outside the limits in a period, with the names of cooler and reader. */
+export function excursionsIn(log: ReadableLog, fromMs: number, beforeMs: number) {
+  return excursionRows(log, { from: fromMs, before: beforeMs })
+}

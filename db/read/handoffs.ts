@@ -1,10 +1,6 @@
 /** Handoffs, loading or signed. */
-import type {
-  Courier,
-  HandoffCoolerRecord,
-  HandoffRecord,
-  Signature,
-} from '../../shared-types/handoff.ts'
+import type { HandoffCoolerRecord, HandoffRecord, Signature } from '../../shared-types/handoff.ts'
+import type { Manifest } from '../../shared-types/manifest.ts'
 import type { HandoffNumber } from '../../shared-types/sample-number.ts'
 import type { ReadableLog } from '../connection.ts'
 import type { HandoffCoolerTable, HandoffTable } from '../read-tables.ts'
@@ -44,13 +40,11 @@ function rowToHandoff(log: ReadableLog, row: HandoffTable): HandoffRecord {
 }
 
 function signedOf(row: HandoffTable): HandoffRecord['signed'] {
-  const { signed_ms: ms, courier, lead, lead_signature, courier_signature, digest } = row
-  if (ms === null || !courier || !lead || !lead_signature || !courier_signature || !digest)
-    return null
+  const { signed_ms: ms, manifest, lead_signature, courier_signature, digest } = row
+  if (ms === null || !manifest || !lead_signature || !courier_signature || !digest) return null
   return {
     ms,
-    courier: JSON.parse(courier) as Courier,
-    lead,
+    manifest: JSON.parse(manifest) as Manifest,
     leadSignature: JSON.parse(lead_signature) as Signature,
     courierSignature: JSON.parse(courier_signature) as Signature,
     digest,

@@ -86,6 +86,22 @@ export function kitBalance(log: ReadableLog, account: string): number {
   return balanceRow(log, { account })?.count ?? 0
 }
 
+const sentRow = prepareOne((db, p: Params<{ kit: KitNumber }>) =>
+  db
+    .selectFrom('kit')
+    .innerJoin('bag', 'bag.animal', 'kit.animal')
+    .select('bag.bag')
+    .where('kit.kit', '=', p('kit'))
+    .whereRef('bag.kit', '=', 'kit.kit')
+    .where('bag.place', '=', 'handed-off')
+    .limit(1),
+)
+
+/** Whether any bag of a kit has left with a courier. */
+export function wasKitSent(log: ReadableLog, kit: KitNumber): boolean {
+  return sentRow(log, { kit }) !== undefined
+}
+
 function rowToKit(row: KitTable): KitRecord {
   return {
     kit: row.kit,

@@ -1,4 +1,5 @@
 /** The station and its days. */
+import type { EntryBody } from '../../shared-types/entry.ts'
 import type { LocalDate } from '../../shared-types/local-date.ts'
 import type { DeskId } from '../../shared-types/sample-number.ts'
 import type { DayRecord, StationRecord, StationSettings } from '../../shared-types/station.ts'
@@ -52,9 +53,9 @@ const sheetRow = prepareOne((db, p: Params<{ desk: DeskId; date: LocalDate }>) =
 )
 
 /** The body of the latest `day.closed` of a date, or null while it was never closed. */
-export function closeSheetOf(log: ReadableLog, date: LocalDate): unknown {
+export function closeSheetOf(log: ReadableLog, date: LocalDate): EntryBody<'day.closed'> | null {
   const sheet = sheetRow(log, { desk: log.desk, date })?.sheet
-  return sheet ? JSON.parse(sheet) : null
+  return sheet ? (JSON.parse(sheet) as EntryBody<'day.closed'>) : null
 }
 
 function rowToDay(row: DayTable): DayRecord {

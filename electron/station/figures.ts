@@ -1,5 +1,6 @@
 /** The day in numbers: totals by state and outcome, and how long animals waited. */
 import type { AnimalState, Outcome } from '../../shared-types/animal.ts'
+import type { PersonId } from '../../shared-types/sample-number.ts'
 import type { DayTotals, Waits } from '../../shared-types/views/line.ts'
 
 export interface AnimalFigures {
@@ -7,6 +8,8 @@ export interface AnimalFigures {
   readonly outcome: Outcome | null
   readonly arrivedMs: number
   readonly assignedMs: number | null
+  readonly finishedMs: number | null
+  readonly sampler: PersonId | null
 }
 
 /** Animals of a day by where they stand. */
@@ -45,4 +48,11 @@ export function waits(animals: readonly AnimalFigures[]): Waits {
     .filter((each) => each.assignedMs !== null)
     .map((each) => ((each.assignedMs ?? 0) - each.arrivedMs) / 60_000)
   return { medianMinutes: quantile(minutes, 0.5), ninetiethMinutes: quantile(minutes, 0.9) }
+}
+
+/** Minutes from assignment to finish, of animals that were finished. */
+export function minutesOfWork(animals: readonly AnimalFigures[]): number[] {
+  return animals.flatMap(({ assignedMs, finishedMs }) =>
+    assignedMs !== null && finishedMs !== null ? [(finishedMs - assignedMs) / 60_000] : [],
+  )
 }

@@ -4,6 +4,8 @@ import { draft, type EntryDraft } from '../../shared-types/entry.ts'
 import type { HandoffRecord } from '../../shared-types/handoff.ts'
 import { granted, type Result, refused } from '../../shared-types/result.ts'
 import { type CoolerNumber, grouped, type HandoffNumber } from '../../shared-types/sample-number.ts'
+import type { StationSettings } from '../../shared-types/station.ts'
+import { isExcursion } from './cooler.ts'
 
 /** Begins a handoff of sealed coolers that no other handoff holds. */
 export function decideBeginHandoff(
@@ -61,6 +63,7 @@ export function decideScanOut(
   cooler: CoolerRecord,
   bagsInside: number,
   seen: ScannedOut,
+  settings: StationSettings,
 ): Result<EntryDraft[]> {
   const loading = checkLoading(handoff)
   if (!loading.ok) return loading
@@ -92,6 +95,11 @@ export function decideScanOut(
       expected: bagsInside,
       ...seen,
       words: seen.counted === bagsInside ? '' : seen.words,
+    }),
+    draft('cooler.read', {
+      cooler: cooler.cooler,
+      celsius: seen.celsius,
+      excursion: isExcursion(settings, cooler.keeping, seen.celsius),
     }),
   ])
 }

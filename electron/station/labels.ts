@@ -76,24 +76,35 @@ export function decideVoid(
   return granted([draft('label.voided', { number, copy: live.copy, reason, words })])
 }
 
+interface Printing {
+  readonly stock: StockName
+  readonly blanks: number
+}
+
 /**
  * Prints one more copy of a number. The copy before it is void in the same action, so there are never
  * two good labels of one number.
  */
+export function draftsOfCopy(
+  number: SampleNumber,
+  copies: readonly LabelRecord[],
+  why: { readonly reason: VoidReason; readonly words: string },
+  print: Printing,
+): EntryDraft[] {
+  const live = liveCopy(copies)
+  return [
+    ...(live ? [draft('label.voided', { number, copy: live.copy, ...why })] : []),
+    draft('labels.printed', { labels: [{ number, copy: copies.length + 1 }], ...print }),
+  ]
+}
+
+/** Prints a label again that was printed before. */
 export function decideReprint(
   number: SampleNumber,
   copies: readonly LabelRecord[],
-  why: { reason: VoidReason; words: string },
-  print: { stock: StockName; blanks: number },
-): Result<{ copy: number; drafts: EntryDraft[] }> {
+  why: { readonly reason: VoidReason; readonly words: string },
+  print: Printing,
+): Result<EntryDraft[]> {
   if (copies.length === 0) return neverPrinted(number)
-  const live = liveCopy(copies)
-  const copy = copies.length + 1
-  return granted({
-    copy,
-    drafts: [
-      ...(live ? [draft('label.voided', { number, copy: live.copy, ...why })] : []),
-      draft('labels.printed', { labels: [{ number, copy }], ...print }),
-    ],
-  })
+  return granted(draftsOfCopy(number, copies, why, print))
 }

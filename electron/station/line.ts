@@ -39,8 +39,6 @@ export interface AssignView {
   readonly sampler: PersonRecord
   /** The person giving the command. */
   readonly by: PersonRecord
-  /** A kit is already opened on the animal. */
-  readonly kitOpened: boolean
 }
 
 /** Assigns or reassigns an animal. A sampler takes animals for themselves only; a lead for anyone. */

@@ -56,3 +56,11 @@ function offsetMinutes(ms: number, zone: string): number {
   if (!read) return 0
   return (read[1] === '-' ? -1 : 1) * (Number(read[2]) * 60 + Number(read[3]))
 }
+
+/** A moment as people say it near that moment: `at 17:42`, or with its day when it is another one. */
+export function whenThere(ms: number, nowMs: number, zone: string): string {
+  const day = localDate(ms, zone)
+  if (day === localDate(nowMs, zone)) return `at ${localTime(ms, zone)}`
+  const read = partsOf(ms, zone)
+  return `${read('weekday')} ${read('day')} ${read('month')} at ${localTime(ms, zone)}`
+}

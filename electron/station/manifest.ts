@@ -1,6 +1,7 @@
 /** The manifest: what the sealed coolers hold, bag by bag, without a word about any hunter. */
 import type { CoolerRecord } from '../../shared-types/cooler.ts'
-import type { Courier, HandoffRecord } from '../../shared-types/handoff.ts'
+import type { Courier } from '../../shared-types/courier.ts'
+import type { HandoffRecord } from '../../shared-types/handoff.ts'
 import type { Manifest, ManifestCooler } from '../../shared-types/manifest.ts'
 import type { PersonRecord } from '../../shared-types/person.ts'
 import type { Species } from '../../shared-types/animal.ts'

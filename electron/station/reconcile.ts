@@ -4,7 +4,7 @@
  */
 import { type CountItem, countItemKey, type VarianceReason } from '../../shared-types/close.ts'
 import type { CoolerRecord } from '../../shared-types/cooler.ts'
-import { draft, type EntryDraft } from '../../shared-types/entry.ts'
+import { draft, type EntryBody, type EntryDraft } from '../../shared-types/entry.ts'
 import type { PersonRecord } from '../../shared-types/person.ts'
 import { granted, type Result, refused } from '../../shared-types/result.ts'
 import type { PersonId } from '../../shared-types/sample-number.ts'
@@ -31,40 +31,53 @@ export interface DuskView {
 
 interface Expected {
   readonly item: CountItem
-  readonly words: string
   readonly expected: number
+}
+
+/** A thing to count, in words. `nameOf` gives the name of a cooler or person. */
+export function itemWords(item: CountItem, nameOf: (number: string) => string): string {
+  switch (item.of) {
+    case 'animals':
+      return 'Animals checked in today'
+    case 'bags':
+      return `Bags in cooler ${nameOf(item.cooler)}`
+    case 'kits-in-stock':
+      return 'Kits in stock'
+    case 'kits-in-hand':
+      return `Kits in hand: ${nameOf(item.person)}`
+    case 'blank-labels':
+      return 'Blank labels left'
+    case 'unused-kit-labels':
+      return 'Printed labels not used'
+  }
 }
 
 /** Everything that is counted at dusk and what the log expects of it. */
 export function expectedAtDusk(view: DuskView): Expected[] {
   return [
-    { item: { of: 'animals' }, words: 'Animals checked in today', expected: view.totals.checkedIn },
+    { item: { of: 'animals' }, expected: view.totals.checkedIn },
     ...view.coolers
       .filter(({ state }) => state !== 'handed-off')
-      .map(({ cooler, name, bags }) => ({
-        item: { of: 'bags', cooler } as const,
-        words: `Bags in cooler ${name}`,
-        expected: bags,
-      })),
-    { item: { of: 'kits-in-stock' }, words: 'Kits in stock', expected: view.kitsInStock },
+      .map(({ cooler, bags }) => ({ item: { of: 'bags', cooler } as const, expected: bags })),
+    { item: { of: 'kits-in-stock' }, expected: view.kitsInStock },
     ...view.kitsInHand.map(({ person, kits }) => ({
       item: { of: 'kits-in-hand', person: person.person } as const,
-      words: `Kits in hand: ${person.name}`,
       expected: kits,
     })),
-    { item: { of: 'blank-labels' }, words: 'Blank labels left', expected: view.blankLabels },
-    {
-      item: { of: 'unused-kit-labels' },
-      words: 'Printed labels not used',
-      expected: view.unusedLabels,
-    },
+    { item: { of: 'blank-labels' }, expected: view.blankLabels },
+    { item: { of: 'unused-kit-labels' }, expected: view.unusedLabels },
   ]
 }
 
 /** The counts beside what was expected. An item nobody counted yet does not show its expectation. */
 export function closeItems(view: DuskView): CloseItem[] {
-  return expectedAtDusk(view).map(({ item, words, expected }) => {
+  const names = new Map<string, string>([
+    ...view.coolers.map(({ cooler, name }) => [cooler, name] as const),
+    ...view.kitsInHand.map(({ person }) => [person.person, person.name] as const),
+  ])
+  return expectedAtDusk(view).map(({ item, expected }) => {
     const key = countItemKey(item)
+    const words = itemWords(item, (number) => names.get(number) ?? number)
     const counted = view.counts.get(key) ?? null
     if (counted === null)
       return { key, item, words, counted, expected: null, variance: null, explained: null }
@@ -80,6 +93,22 @@ export function closeItems(view: DuskView): CloseItem[] {
       explained: holds ? { reason: given.reason, words: given.words } : null,
     }
   })
+}
+
+/** The items of a signed close, as they were signed. */
+export function signedItems(
+  sheet: EntryBody<'day.closed'>,
+  nameOf: (number: string) => string,
+): CloseItem[] {
+  return sheet.items.map(({ item, expected, counted, reason, words }) => ({
+    key: countItemKey(item),
+    item,
+    words: itemWords(item, nameOf),
+    counted,
+    expected,
+    variance: counted - expected,
+    explained: reason === null ? null : { reason, words },
+  }))
 }
 
 /** What stands in the way of signing, the hardest first. */

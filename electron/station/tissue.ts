@@ -258,34 +258,23 @@ function checkLabel(kit: KitRecord, site: TissueSite, bag: BagNumber): Result<nu
   return granted(null)
 }
 
-/** Discards a sealed bag that is torn, dropped or wrong; its site is open again while the animal is in hand. */
-export function decideDiscardBag(
-  bag: BagRecord,
-  reason: string,
-  copies: readonly LabelRecord[],
-): Result<EntryDraft[]> {
-  if (bag.place === 'handed-off')
-    return refused(
-      'bag-handed-off',
-      `Bag ${grouped(bag.bag)} has left with the courier.`,
-      'Tell the laboratory instead.',
-      'bag',
-    )
-  if (bag.place === 'discarded')
-    return refused(
-      'bag-already-discarded',
-      `Bag ${grouped(bag.bag)} is already discarded.`,
-      'Nothing needs doing.',
-      'bag',
-    )
-  if (bag.place === 'cooler')
-    return refused(
-      'bag-in-cooler',
-      `Bag ${grouped(bag.bag)} is in a cooler.`,
-      'Take it out of the cooler first.',
-      'bag',
-    )
-  const live = liveCopy(copies)
+export interface DiscardView {
+  readonly bag: BagRecord
+  readonly animal: AnimalRecord
+  readonly tissues: readonly TissueRecord[]
+  readonly copies: readonly LabelRecord[]
+}
+
+/**
+ * Discards a sealed bag that is torn, dropped or wrong, and its label with it. While the animal is in
+ * hand its site is open again; a finished animal gets the outcome that is left.
+ */
+export function decideDiscardBag(view: DiscardView, reason: string): Result<EntryDraft[]> {
+  const { bag, animal } = view
+  const here = checkOnBench(bag)
+  if (!here.ok) return here
+  const live = liveCopy(view.copies)
+  const left = view.tissues.filter((each) => each.bag !== bag.bag)
   return granted([
     draft('bag.discarded', { bag: bag.bag, reason }),
     ...(live
@@ -298,7 +287,44 @@ export function decideDiscardBag(
           }),
         ]
       : []),
+    ...(animal.state === 'finished' && animal.sampler
+      ? [
+          draft('animal.finished', {
+            animal: animal.animal,
+            sampler: animal.sampler,
+            outcome: outcomeOf(left),
+          }),
+        ]
+      : []),
   ])
+}
+
+function checkOnBench({ bag, place }: BagRecord): Result<null> {
+  switch (place) {
+    case 'bench':
+      return granted(null)
+    case 'handed-off':
+      return refused(
+        'bag-handed-off',
+        `Bag ${grouped(bag)} has left with the courier.`,
+        'Tell the laboratory instead.',
+        'bag',
+      )
+    case 'discarded':
+      return refused(
+        'bag-already-discarded',
+        `Bag ${grouped(bag)} is already discarded.`,
+        'Nothing needs doing.',
+        'bag',
+      )
+    case 'cooler':
+      return refused(
+        'bag-in-cooler',
+        `Bag ${grouped(bag)} is in a cooler.`,
+        'Take it out of the cooler first.',
+        'bag',
+      )
+  }
 }
 
 /** Both nodes, one, or none; the obex does not make a side. */

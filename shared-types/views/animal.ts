@@ -26,6 +26,7 @@ export const StoryLine = z.strictObject({
   kind: z.string(),
   say: z.string(),
 })
+export type StoryLine = z.infer<typeof StoryLine>
 
 export const AnimalView = z.strictObject({
   animal: AnimalNumber,

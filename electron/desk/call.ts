@@ -1,0 +1,99 @@
+/** What a query or command is handed, and what it answers with. */
+import type { ReadableLog, WritableLog } from '../../db/connection.ts'
+import type { LogTransaction } from '../../db/log/append.ts'
+import type {
+  CallOutput,
+  CommandName,
+  ParsedInput,
+  QueryName,
+} from '../../shared-types/desk-api.ts'
+import type { EntryDraft } from '../../shared-types/entry.ts'
+import type { PersonRecord } from '../../shared-types/person.ts'
+import type { Result } from '../../shared-types/result.ts'
+import type { StationRecord } from '../../shared-types/station.ts'
+import type { Shelf } from './shelf.ts'
+import type { PinGuard } from './pin.ts'
+import type { Session } from './session.ts'
+
+/** The world outside, given by the host: nothing below it reads a clock or draws a random number. */
+export interface DeskDeps {
+  /** The folder in which the station logs lie. */
+  readonly folder: string
+  /** Wall milliseconds since 1970-01-01 UTC. */
+  readonly now: () => number
+  readonly randomBytes: (count: number) => Uint8Array
+  /** The time zone of this laptop, for a station not set up yet. */
+  readonly zone: string
+}
+
+/** A call before any log is needed. */
+export interface ShelfCall {
+  readonly deps: DeskDeps
+  readonly shelf: Shelf
+  readonly pins: PinGuard
+  readonly session: Session
+  readonly now: number
+}
+
+/** A query of the open log. */
+export interface QueryCall extends ShelfCall {
+  readonly log: ReadableLog
+  readonly station: StationRecord
+  readonly person: PersonRecord | null
+}
+
+/** What a command decided: the facts to write, and the answer once they are on disk. */
+export interface Decision<T> {
+  readonly drafts: readonly EntryDraft[]
+  readonly value: T
+}
+
+/** A command on the open log, by a person whose role may give it. */
+export interface CommandCall extends QueryCall {
+  readonly log: WritableLog
+  readonly by: PersonRecord
+  /**
+   * Loads, decides and appends in one transaction. `decide` reads through `tx`, so that nothing it
+   * has seen can change before its entries are written.
+   */
+  readonly act: <T>(
+    decide: (tx: LogTransaction) => Result<Decision<T>>,
+    occasion?: { readonly acceptClock: true },
+  ) => Result<T>
+}
+
+type Answer<T> = Result<T> | Promise<Result<T>>
+export type QueryHandler<N extends QueryName> = (
+  call: QueryCall,
+  input: ParsedInput<N>,
+) => Answer<CallOutput<N>>
+export type CommandHandler<N extends CommandName> = (
+  call: CommandCall,
+  input: ParsedInput<N>,
+) => Answer<CallOutput<N>>
+
+/** The calls that need no open log. */
+export type ShelfCallName =
+  | 'shelf.look'
+  | 'shelf.open'
+  | 'shelf.shut'
+  | 'station.setUp'
+  | 'practice.open'
+
+export type ShelfHandlers = {
+  readonly [N in ShelfCallName]: (call: ShelfCall, input: ParsedInput<N>) => Answer<CallOutput<N>>
+}
+/** Calls of people who have not signed in yet. */
+export type OpenCallName = 'person.signIn' | 'person.lock'
+export type OpenHandlers = {
+  readonly [N in OpenCallName]: (
+    call: QueryCall & { readonly log: WritableLog },
+    input: ParsedInput<N>,
+  ) => Answer<CallOutput<N>>
+}
+export type QueryHandlers = {
+  readonly [N in Exclude<QueryName, ShelfCallName>]: QueryHandler<N>
+}
+export type CommandHandlers = {
+  readonly [N in Exclude<CommandName, ShelfCallName | OpenCallName>]: CommandHandler<N>
+}

@@ -1,0 +1,135 @@
+/** The close sheet of a day, as the lead signed it. */
+import type { ReadableLog } from '../../db/connection.ts'
+import { understood } from '../../db/fold/fold.ts'
+import { countEntries, entriesInOrder, headOf } from '../../db/log/read-entries.ts'
+import { looksBySite } from '../../db/read/bags.ts'
+import { bagTally, coolers, excursionsIn } from '../../db/read/coolers.ts'
+import { closeSheetOf, daysOf } from '../../db/read/station.ts'
+import { outcomeWords } from '../../shared-types/animal.ts'
+import { varianceWords } from '../../shared-types/close.ts'
+import type { EntryBody } from '../../shared-types/entry.ts'
+import type { LocalDate } from '../../shared-types/local-date.ts'
+import { granted, type Result, refused } from '../../shared-types/result.ts'
+import type { DayRecord } from '../../shared-types/station.ts'
+import { checkWords, siteWords } from '../../shared-types/tissue.ts'
+import type { PdfFile } from '../../shared-types/views/common.ts'
+import { type Amendment, type CloseSheet, printCloseSheet } from '../print/close-sheet.ts'
+import { waits } from '../station/figures.ts'
+import { localDateTime } from '../station/local-time.ts'
+import { itemWords } from '../station/reconcile.ts'
+import { sayEntry } from '../station/story.ts'
+import type { QueryCall } from './call.ts'
+import { figuresOfDay } from './line.ts'
+import { namesOf } from './names.ts'
+import { paperOf, pdfFile } from './pdf.ts'
+
+/** Prints the close sheet of a date; refuses `day-not-closed` for a day nobody has signed. */
+export async function closeSheetPdf(
+  call: QueryCall,
+  date: LocalDate | null,
+): Promise<Result<PdfFile>> {
+  const day = daysOf(call.log).find((each) => each.date === date)
+  const signed = date && closeSheetOf(call.log, date)
+  if (!day || !signed || day.state !== 'closed')
+    return refused(
+      'day-not-closed',
+      'That day is not closed.',
+      'Close it first (close screen), then print its sheet.',
+    )
+  const pdf = await printCloseSheet(sheetOf(call, day, signed), paperOf(call.station.zone))
+  return granted(pdfFile(`close-${call.station.desk}-${day.date}.pdf`, pdf))
+}
+
+function sheetOf(call: QueryCall, day: DayRecord, signed: EntryBody<'day.closed'>): CloseSheet {
+  const { log, station, now } = call
+  const nameOf = namesOf(log)
+  const closedMs = day.closedMs ?? now
+  return {
+    station: station.name,
+    desk: station.desk,
+    date: day.date,
+    practice: station.practice,
+    lead: {
+      name: nameOf(signed.lead),
+      at: localDateTime(closedMs, station.zone),
+      hand: { how: 'pin' },
+    },
+    counts: signed.items.map(({ item, expected, counted, reason, words }) => ({
+      ...whatAndWhere(itemWords(item, nameOf)),
+      expected,
+      counted,
+      reason: reason === null ? '' : [varianceWords[reason], words].filter(Boolean).join(': '),
+    })),
+    outcomes: [
+      { words: 'checked in', count: signed.animals.checkedIn },
+      ...(['both', 'one', 'none'] as const).map((outcome) => ({
+        words: `sampled: ${outcomeWords[outcome]}`,
+        count: signed.animals.outcomes[outcome] ?? 0,
+      })),
+      { words: 'left unsampled', count: signed.animals.left },
+      { words: 'recorded only', count: signed.animals.recorded },
+    ],
+    waits: waits(figuresOfDay(log, day)),
+    samples: looksBySite(log, day.openedMs, closedMs + 1).map(({ site, seen, count }) => ({
+      site: siteWords[site],
+      check: checkWords[seen],
+      count,
+    })),
+    readingsOutside: readingsOutside(call, day.openedMs, closedMs),
+    coolersHere: coolers(log)
+      .filter(({ state }) => state !== 'handed-off')
+      .map(({ cooler, name, seal }) => ({
+        cooler,
+        name,
+        bags: bagTally(log, cooler),
+        seal: seal ?? '',
+      })),
+    amendments: day.reopenedMs === null ? [] : amendmentsOf(log, day, station.zone),
+    chain: { hash: headOf(log, log.desk)?.hash ?? '', entries: countEntries(log) },
+    madeAtMs: now,
+  }
+}
+
+/** `Kits in hand: Ines` is a thing and a place. */
+function whatAndWhere(words: string): { what: string; place: string } {
+  const [what = words, place = ''] = words.split(/: | in cooler /)
+  return { what, place: words.includes(' in cooler ') ? `cooler ${place}` : place }
+}
+
+function readingsOutside({ log, station }: QueryCall, fromMs: number, toMs: number) {
+  return excursionsIn(log, fromMs, toMs + 1).map(({ cooler, keeping, celsius, ms, by }) => {
+    const { low, high } = station.settings.limits[keeping]
+    return {
+      cooler,
+      celsius,
+      limits: `${low} to ${high} °C`,
+      at: localDateTime(ms, station.zone),
+      by: by ?? '',
+    }
+  })
+}
+
+const notAmending = ['person.signed-in', 'count.entered', 'variance.explained', 'cooler.read']
+
+/** What was recorded between the first close of a day and its last. */
+function amendmentsOf(log: ReadableLog, day: DayRecord, zone: string): Amendment[] {
+  const nameOf = namesOf(log)
+  const amendments: Amendment[] = []
+  let closedBefore = false
+  for (const entry of entriesInOrder(log)) {
+    const known = understood(entry)
+    if (!known) continue
+    if (known.kind === 'day.closed' && known.body.date === day.date) closedBefore = true
+    else if (
+      closedBefore &&
+      known.at.ms <= (day.closedMs ?? 0) &&
+      !notAmending.includes(known.kind)
+    )
+      amendments.push({
+        at: localDateTime(known.at.ms, zone),
+        by: known.by ? nameOf(known.by) : '',
+        words: sayEntry(known, nameOf),
+      })
+  }
+  return amendments
+}

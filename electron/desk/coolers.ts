@@ -1,0 +1,154 @@
+/** Coolers: bags in and out, temperatures, seals. */
+import type { ReadableLog } from '../../db/connection.ts'
+import { bagsInCooler, bagsOnBench, type ListedBag } from '../../db/read/bags.ts'
+import {
+  bagTally,
+  coolerOf,
+  coolers as allCoolers,
+  oldestFreshMs,
+  readingsOf,
+} from '../../db/read/coolers.ts'
+import { nextSerial } from '../../db/read/serials.ts'
+import { type CoolerRecord, SealNumber } from '../../shared-types/cooler.ts'
+import { draft } from '../../shared-types/entry.ts'
+import { granted, type Result, refused } from '../../shared-types/result.ts'
+import { coolerNumber, lastSerial } from '../../shared-types/sample-number.ts'
+import type { Keeping, StationSettings } from '../../shared-types/station.ts'
+import type { BagView, CoolerView } from '../../shared-types/views/coolers.ts'
+import {
+  decideBreakSeal,
+  decidePlaceBag,
+  decideReading,
+  decideSeal,
+  decideTakeOut,
+  isExcursion,
+  readingAdvice,
+} from '../station/cooler.ts'
+import { holdUntilMs } from '../station/hold-clock.ts'
+import type { CommandHandlers, QueryHandlers } from './call.ts'
+import { decided, done } from './decided.ts'
+import { findBag, findCooler } from './find.ts'
+import { serialsExhausted } from './refusals.ts'
+
+function bagView(settings: StationSettings, bag: ListedBag, keeping: Keeping | null): BagView {
+  return {
+    bag: bag.bag,
+    animal: bag.animal,
+    species: bag.species,
+    site: bag.site,
+    kept: bag.kept,
+    check: bag.check ?? 'unsure',
+    sealedMs: bag.sealedMs,
+    holdUntilMs: holdUntilMs(settings, bag, keeping),
+  }
+}
+
+function coolerView(log: ReadableLog, settings: StationSettings, cooler: CoolerRecord): CoolerView {
+  const oldest = oldestFreshMs(log, cooler.cooler)
+  const { keeping } = cooler
+  return {
+    cooler: cooler.cooler,
+    name: cooler.name,
+    keeping,
+    capacity: cooler.capacity,
+    state: cooler.state,
+    seal: cooler.seal,
+    bags: bagTally(log, cooler.cooler),
+    lastReading: readingsOf(log, cooler.cooler)[0] ?? null,
+    holdUntilMs:
+      oldest === null ? null : holdUntilMs(settings, { kept: 'fresh', sealedMs: oldest }, keeping),
+    limits: settings.limits[keeping],
+  }
+}
+
+export const coolerQueries = {
+  coolers: ({ log, station: { settings }, now }) =>
+    granted({
+      nowMs: now,
+      coolers: allCoolers(log).map((cooler) => coolerView(log, settings, cooler)),
+      bench: bagsOnBench(log).map((bag) => bagView(settings, bag, null)),
+    }),
+  cooler: ({ log, station: { settings } }, { cooler: text }) => {
+    const cooler = findCooler(log, text)
+    if (!cooler.ok) return cooler
+    const { cooler: number, keeping } = cooler.value
+    return granted({
+      cooler: coolerView(log, settings, cooler.value),
+      bags: bagsInCooler(log, number).map((bag) => bagView(settings, bag, keeping)),
+      readings: readingsOf(log, number),
+    })
+  },
+} satisfies Partial<QueryHandlers>
+
+/** The number of a seal as printed on it, or what is wrong with it. */
+export function readSeal(text: string): Result<string> {
+  const seal = SealNumber.safeParse(text)
+  if (seal.success) return granted(seal.data)
+  return refused(
+    'seal-not-readable',
+    'A seal number has 3 to 20 letters, digits and hyphens.',
+    'Type the number printed on the seal.',
+    'seal',
+  )
+}
+
+/** The cooler that carries, or carried away, a seal with this number. */
+function coolerWithSeal(log: ReadableLog, seal: string): string | null {
+  return allCoolers(log).find((cooler) => cooler.seal === seal)?.name ?? null
+}
+
+export const coolerCommands = {
+  'cooler.open': ({ act }, opened) =>
+    act((tx) => {
+      const serial = nextSerial(tx, 'cooler')
+      if (serial > lastSerial) return serialsExhausted('coolers')
+      if (allCoolers(tx).some(({ name, state }) => name === opened.name && state !== 'handed-off'))
+        return refused(
+          'cooler-name-taken',
+          `A cooler named ${opened.name} is already here.`,
+          'Give this one another name.',
+          'name',
+        )
+      const cooler = coolerNumber(tx.desk, serial)
+      return granted({ drafts: [draft('cooler.opened', { cooler, ...opened })], value: { cooler } })
+    }),
+  'bag.place': ({ act }, { bag: bagText, cooler: coolerText }) =>
+    act((tx) => {
+      const cooler = findCooler(tx, coolerText)
+      if (!cooler.ok) return cooler
+      const bag = findBag(tx, bagText)
+      if (!bag.ok) return bag
+      return done(decidePlaceBag(bag.value, cooler.value, bagTally(tx, cooler.value.cooler)))
+    }),
+  'bag.takeOut': ({ act }, { bag: text, reason }) =>
+    act((tx) => {
+      const bag = findBag(tx, text)
+      if (!bag.ok) return bag
+      const cooler = bag.value.cooler && coolerOf(tx, bag.value.cooler)
+      return done(decideTakeOut(bag.value, cooler, reason))
+    }),
+  'cooler.read': ({ act, station: { settings } }, { cooler: text, celsius }) =>
+    act((tx) => {
+      const cooler = findCooler(tx, text)
+      if (!cooler.ok) return cooler
+      const { keeping } = cooler.value
+      return decided(decideReading(cooler.value, settings, celsius), {
+        excursion: isExcursion(settings, keeping, celsius),
+        advice: readingAdvice(settings, keeping, celsius),
+      })
+    }),
+  'cooler.seal': ({ act }, { cooler: text, seal: sealText }) =>
+    act((tx) => {
+      const cooler = findCooler(tx, text)
+      if (!cooler.ok) return cooler
+      const seal = readSeal(sealText)
+      if (!seal.ok) return seal
+      const inside = bagTally(tx, cooler.value.cooler)
+      return done(decideSeal(cooler.value, seal.value, inside, coolerWithSeal(tx, seal.value)))
+    }),
+  'seal.break': ({ act }, { cooler: text, reason }) =>
+    act((tx) => {
+      const cooler = findCooler(tx, text)
+      return cooler.ok ? done(decideBreakSeal(cooler.value, reason)) : cooler
+    }),
+} satisfies Partial<CommandHandlers>

@@ -1,0 +1,194 @@
+/** The desk: the one implementation of the desk API, whichever host serves it. */
+import { randomUUID } from 'node:crypto'
+import type { WritableLog } from '../../db/connection.ts'
+import { type LogTransaction, transact } from '../../db/log/append.ts'
+import { personOf } from '../../db/read/people.ts'
+import { stationOf } from '../../db/read/station.ts'
+import {
+  type CallName,
+  type CallOutput,
+  deskApi,
+  isCallName,
+  isCommandName,
+} from '../../shared-types/desk-api.ts'
+import type { EntryDraft } from '../../shared-types/entry.ts'
+import type { PersonRecord } from '../../shared-types/person.ts'
+import { granted, type Result, refused } from '../../shared-types/result.ts'
+import { checkAuthority } from '../station/authority.ts'
+import type { CommandCall, Decision, DeskDeps, QueryCall, ShelfCall } from './call.ts'
+import { commandHandlers, openHandlers, queryHandlers, shelfHandlers } from './handlers.ts'
+import { badInput, noLogOpen, unknownCall } from './refusals.ts'
+import { PinGuard } from './pin.ts'
+import type { Session } from './session.ts'
+import { Shelf } from './shelf.ts'
+
+export type { DeskDeps } from './call.ts'
+export type { Session } from './session.ts'
+
+export interface Desk {
+  /** A new window: nobody is signed in at it. */
+  openSession(): Session
+  closeSession(session: Session): void
+  /** Answers a call of the contract. Never throws for what came in; an exception is a bug. */
+  call<N extends CallName>(
+    session: Session,
+    name: N,
+    input: unknown,
+  ): Promise<Result<CallOutput<N>>>
+  call(session: Session, name: string, input: unknown): Promise<Result<unknown>>
+  /** Tells which topics changed, after each change is on disk. Answers with how to stop listening. */
+  watch(listener: (topics: readonly string[]) => void): () => void
+  close(): Promise<void>
+}
+
+/** Opens the desk over a folder of station logs. No log is open until one is chosen or set up. */
+export function createDesk(deps: DeskDeps): Desk {
+  return new OneDesk(deps)
+}
+
+class OneDesk implements Desk {
+  readonly #deps: DeskDeps
+  readonly #shelf: Shelf
+  readonly #pins = new PinGuard()
+  readonly #sessions = new Set<Session>()
+  readonly #listeners = new Set<(topics: readonly string[]) => void>()
+
+  constructor(deps: DeskDeps) {
+    this.#deps = deps
+    this.#shelf = new Shelf(deps.folder)
+  }
+
+  openSession(): Session {
+    const session: Session = { id: randomUUID(), person: null }
+    this.#sessions.add(session)
+    return session
+  }
+
+  closeSession(session: Session): void {
+    this.#sessions.delete(session)
+  }
+
+  watch(listener: (topics: readonly string[]) => void): () => void {
+    this.#listeners.add(listener)
+    return () => this.#listeners.delete(listener)
+  }
+
+  close(): Promise<void> {
+    this.#shelf.shut()
+    return Promise.resolve()
+  }
+
+  call<N extends CallName>(
+    session: Session,
+    name: N,
+    input: unknown,
+  ): Promise<Result<CallOutput<N>>>
+  async call(session: Session, name: string, input: unknown): Promise<Result<unknown>> {
+    if (!isCallName(name)) return unknownCall(name)
+    const parsed = deskApi[name].input.safeParse(input)
+    if (!parsed.success) return badInput(parsed.error)
+    const call: ShelfCall = {
+      deps: this.#deps,
+      shelf: this.#shelf,
+      pins: this.#pins,
+      session,
+      now: this.#deps.now(),
+    }
+    if (Object.hasOwn(shelfHandlers, name)) return this.#shelfCall(call, name, parsed.data)
+    const log = this.#shelf.log
+    if (!log) return noLogOpen()
+    return this.#logCall(call, log, name, parsed.data)
+  }
+
+  async #shelfCall(call: ShelfCall, name: CallName, input: unknown): Promise<Result<unknown>> {
+    const before = this.#shelf.log
+    const result = await handlerOf(shelfHandlers, name)(call, input)
+    if (this.#shelf.log !== before) {
+      this.#signEveryoneOutBut(result.ok ? call.session : null)
+      this.#tell(['shelf', 'who'])
+    }
+    return result
+  }
+
+  /** People are known by their log, so another log means signing in again. */
+  #signEveryoneOutBut(keep: Session | null): void {
+    for (const session of this.#sessions) if (session !== keep) session.person = null
+  }
+
+  async #logCall(
+    shelfCall: ShelfCall,
+    log: WritableLog,
+    name: CallName,
+    input: unknown,
+  ): Promise<Result<unknown>> {
+    const station = stationOf(log)
+    if (!station) return noLogOpen()
+    const { session } = shelfCall
+    const person = session.person ? personOf(log, session.person) : null
+    const call: QueryCall & { log: WritableLog } = { ...shelfCall, log, station, person }
+    if (Object.hasOwn(openHandlers, name)) return this.#openCall(call, name, input)
+    if (!isCommandName(name))
+      return queryAllowed(name, person) ?? handlerOf(queryHandlers, name)(call, input)
+    const allowed = checkAuthority(person?.role ?? null, name)
+    if (!allowed.ok) return allowed
+    return handlerOf(commandHandlers, name)(this.#commandCall(call, person as PersonRecord), input)
+  }
+
+  async #openCall(
+    call: QueryCall & { log: WritableLog },
+    name: CallName,
+    input: unknown,
+  ): Promise<Result<unknown>> {
+    const result = await handlerOf(openHandlers, name)(call, input)
+    if (result.ok) this.#tell(['who'])
+    return result
+  }
+
+  #commandCall(call: QueryCall & { log: WritableLog }, by: PersonRecord): CommandCall {
+    return {
+      ...call,
+      by,
+      act: <T>(decide: (tx: LogTransaction) => Result<Decision<T>>, occasion = {}) => {
+        const topics = new Set<string>()
+        const when = { now: this.#deps.now(), by: by.person, ...occasion }
+        const result = transact(call.log, when, (tx): Result<T> => {
+          const decided = decide(tx)
+          if (!decided.ok) return decided
+          const { drafts, value } = decided.value
+          tx.append(drafts)
+          for (const each of drafts) topics.add(topicOf(each))
+          return granted(value)
+        })
+        if (result.ok) this.#tell([...topics])
+        return result
+      },
+    }
+  }
+
+  #tell(topics: readonly string[]): void {
+    if (topics.length > 0) for (const listener of this.#listeners) listener(topics)
+  }
+}
+
+/** The topic of an entry: its kind up to the dot. */
+function topicOf(draft: EntryDraft): string {
+  return draft.kind.slice(0, draft.kind.indexOf('.'))
+}
+
+type Handler = (call: never, input: never) => Result<unknown> | Promise<Result<unknown>>
+
+/** The name picks the handler, so input and call fit it; the compiler cannot follow that through. */
+function handlerOf(handlers: object, name: CallName) {
+  return (handlers as Record<string, Handler>)[name] as (
+    call: ShelfCall,
+    input: unknown,
+  ) => Promise<Result<unknown>>
+}
+
+const beforeSignIn: readonly CallName[] = ['who', 'people']
+
+/** Only who works here is shown before anyone has signed in. */
+function queryAllowed(name: CallName, person: PersonRecord | null): Result<never> | null {
+  if (person || beforeSignIn.includes(name)) return null
+  return refused('sign-in-first', 'Nobody is signed in at this window.', 'Sign in with your PIN.')
+}

@@ -1,0 +1,75 @@
+/** Finding what a command names, or saying that it is not in this log. */
+import type { ReadableLog } from '../../db/connection.ts'
+import { animalOf } from '../../db/read/animals.ts'
+import { bagOf } from '../../db/read/bags.ts'
+import { coolerOf } from '../../db/read/coolers.ts'
+import { handoffOf } from '../../db/read/handoffs.ts'
+import { kitRecordOf } from '../../db/read/kits.ts'
+import { personOf } from '../../db/read/people.ts'
+import { granted, type Result, refused } from '../../shared-types/result.ts'
+import { grouped, partWords, type SampleNumber } from '../../shared-types/sample-number.ts'
+import {
+  partOf,
+  scanAnimal,
+  scanBag,
+  scanCooler,
+  scanHandoff,
+  scanKit,
+  scanPerson,
+} from '../station/scan.ts'
+
+function found<N extends SampleNumber, R>(
+  log: ReadableLog,
+  number: Result<N>,
+  read: (log: ReadableLog, number: N) => R | null,
+  next: string,
+): Result<R> {
+  if (!number.ok) return number
+  const record = read(log, number.value)
+  if (record !== null) return granted(record)
+  const part = partOf(number.value)
+  return refused(
+    'not-in-this-log',
+    `The log of this desk has no ${partWords[part]} ${grouped(number.value)}.`,
+    next,
+  )
+}
+
+export function findAnimal(log: ReadableLog, text: string) {
+  return found(
+    log,
+    scanAnimal(log.desk, text),
+    animalOf,
+    'Check it in first, or look at the other desk.',
+  )
+}
+export function findBag(log: ReadableLog, text: string) {
+  return found(
+    log,
+    scanBag(log.desk, text),
+    bagOf,
+    'Seal it on the bench first: choose the animal and scan the bag there.',
+  )
+}
+export function findKit(log: ReadableLog, text: string) {
+  return found(
+    log,
+    scanKit(log.desk, text),
+    kitRecordOf,
+    'Print its labels here first (kits screen).',
+  )
+}
+export function findCooler(log: ReadableLog, text: string) {
+  return found(log, scanCooler(log.desk, text), coolerOf, 'Open the cooler first (coolers screen).')
+}
+export function findPerson(log: ReadableLog, text: string) {
+  return found(
+    log,
+    scanPerson(log.desk, text),
+    personOf,
+    'Ask the lead to add them (station screen).',
+  )
+}
+export function findHandoff(log: ReadableLog, text: string) {
+  return found(log, scanHandoff(log.desk, text), handoffOf, 'Choose a handoff of the list.')
+}

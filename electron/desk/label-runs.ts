@@ -1,0 +1,206 @@
+/** From what the log knows to what the printer needs: labels of kits, reprints, coolers. */
+import type { ReadableLog } from '../../db/connection.ts'
+import { animalOf } from '../../db/read/animals.ts'
+import { bagOf } from '../../db/read/bags.ts'
+import { coolerOf } from '../../db/read/coolers.ts'
+import { kitRecordOf } from '../../db/read/kits.ts'
+import { personOf } from '../../db/read/people.ts'
+import {
+  type AnimalFacts,
+  ageWords,
+  type HarvestPlace,
+  type HeadCondition,
+  headFaultWords,
+  speciesWords,
+} from '../../shared-types/animal.ts'
+import type { CoolerRecord } from '../../shared-types/cooler.ts'
+import type { StockName } from '../../shared-types/label.ts'
+import { type Result, refused } from '../../shared-types/result.ts'
+import {
+  type AnimalNumber,
+  CoolerNumber,
+  grouped,
+  type KitNumber,
+  kitOf,
+  type SampleNumber,
+} from '../../shared-types/sample-number.ts'
+import {
+  keepingWords,
+  type StationRecord,
+  type StationSettings,
+} from '../../shared-types/station.ts'
+import { type Kept, keptWords, siteWords, type TissueSite } from '../../shared-types/tissue.ts'
+import { layCoolerLabel } from '../print/cooler-label.ts'
+import type { DataCardFacts } from '../print/data-card.ts'
+import { type KitLabel, type KitLabels, layKitLabels } from '../print/kit-labels.ts'
+import type { LabelBatch, LabelRun } from '../print/label-run.ts'
+import { labelStocks } from '../print/label-stock.ts'
+import { localDate } from '../station/local-time.ts'
+import { partOf } from '../station/scan.ts'
+
+interface Printing {
+  readonly station: StationRecord
+  readonly now: number
+}
+
+function batchOf({ station, now }: Printing): LabelBatch {
+  return {
+    station: station.name,
+    date: localDate(now, station.zone),
+    practice: station.practice,
+    madeAtMs: now,
+  }
+}
+
+function placeWords(place: HarvestPlace): string {
+  if (place.by === 'not-known') return 'not known'
+  if (place.by === 'unit') return [`unit ${place.unit}`, place.place].filter(Boolean).join(', ')
+  const at = `${place.latitude.toFixed(4)}, ${place.longitude.toFixed(4)}`
+  return place.unit === '' ? at : `unit ${place.unit}, ${at}`
+}
+
+function headWords({ presented, faults }: HeadCondition): string {
+  const state =
+    faults.length === 0 ? 'whole' : faults.map((each) => headFaultWords[each]).join(', ')
+  return presented === 'head-only' ? `head only, ${state}` : state
+}
+
+function cardFacts(
+  animal: AnimalNumber,
+  facts: AnimalFacts,
+  kept: string,
+  sampler: string | undefined,
+): DataCardFacts {
+  return {
+    animal,
+    tag: facts.tag,
+    species: speciesWords[facts.species],
+    sex: facts.sex,
+    ageClass: ageWords[facts.age],
+    harvestDate: facts.harvested,
+    harvestPlace: placeWords(facts.place),
+    headCondition: headWords(facts.head),
+    kept,
+    sampler,
+  }
+}
+
+function keptBySite(settings: StationSettings): Partial<Record<TissueSite, Kept>> {
+  return Object.fromEntries(settings.tissues.map(({ site, kept }) => [site, kept]))
+}
+
+function keptInWords(settings: StationSettings): string {
+  const ways = new Set(settings.tissues.map(({ kept }) => kept))
+  const [only] = ways
+  if (ways.size === 1 && only) return keptWords[only]
+  return settings.tissues
+    .map(({ site, kept }) => `${siteWords[site]} ${keptWords[kept]}`)
+    .join(', ')
+}
+
+function factsOf(
+  log: ReadableLog,
+  animal: AnimalNumber | null,
+  settings: StationSettings,
+): DataCardFacts {
+  const kept = keptInWords(settings)
+  const record = animal && animalOf(log, animal)
+  if (!record) return { kept }
+  const sampler = record.sampler ? personOf(log, record.sampler)?.name : undefined
+  return cardFacts(record.animal, record.facts, kept, sampler)
+}
+
+/** All labels of new kits. Refuses when they do not fit the stock. */
+export function kitLabelRun(
+  log: ReadableLog,
+  printing: Printing,
+  kits: readonly { kit: KitNumber; animal: AnimalNumber | null }[],
+  stock: StockName,
+): Result<LabelRun> {
+  const { settings } = printing.station
+  const labels: KitLabels['labels'] = [
+    ...settings.tissues.map(({ site }) => ({ label: site, copy: 1 }) as const),
+    { label: 'card', copy: 1 },
+    { label: 'stub', copy: 1 },
+  ]
+  const wanted = kits.map(({ kit, animal }) => ({
+    kit,
+    labels,
+    kept: keptBySite(settings),
+    facts: factsOf(log, animal, settings),
+  }))
+  return layKitLabels(wanted, labelStocks[stock], {
+    ...batchOf(printing),
+    askAt: settings.askForResult,
+  })
+}
+
+const labelOfPart: Partial<Record<string, KitLabel>> = {
+  L: 'left',
+  R: 'right',
+  X: 'obex',
+  K: 'card',
+  H: 'stub',
+}
+
+/** One label once more. Refuses a number that no kit or cooler of this log has. */
+export function reprintRun(
+  log: ReadableLog,
+  printing: Printing,
+  number: SampleNumber,
+  copy: number,
+  stock: StockName,
+): Result<LabelRun> {
+  const label = labelOfPart[partOf(number)]
+  if (!label) {
+    const cooler = coolerOf(log, CoolerNumber.parse(number))
+    return cooler ? coolerLabelRun(printing, cooler, copy, stock) : unknownNumber(number)
+  }
+  const kit = kitRecordOf(log, kitOf(number))
+  if (!kit) return unknownNumber(number)
+  const { settings } = printing.station
+  const bag =
+    label === 'left' || label === 'right' || label === 'obex' ? bagKept(log, number, label) : {}
+  const wanted = {
+    kit: kit.kit,
+    labels: [{ label, copy }],
+    kept: { ...keptBySite(settings), ...bag },
+    facts: factsOf(log, kit.animal, settings),
+  }
+  const batch = { ...batchOf(printing), askAt: settings.askForResult }
+  return layKitLabels([wanted], labelStocks[stock], batch)
+}
+
+/** A bag that is sealed says how it is kept, whatever the settings say by now. */
+function bagKept(
+  log: ReadableLog,
+  number: SampleNumber,
+  site: TissueSite,
+): Partial<Record<TissueSite, Kept>> {
+  const bag = bagOf(log, number as never)
+  return bag ? { [site]: bag.kept } : {}
+}
+
+function unknownNumber(number: SampleNumber): Result<never> {
+  return refused(
+    'label-never-printed',
+    `No label ${grouped(number)} was printed here.`,
+    'Check the number, or print the labels of its kit first.',
+    'number',
+  )
+}
+
+/** The label of a cooler. */
+export function coolerLabelRun(
+  printing: Printing,
+  cooler: CoolerRecord,
+  copy: number,
+  stock: StockName,
+): Result<LabelRun> {
+  const { cooler: number, name, keeping } = cooler
+  return layCoolerLabel(
+    { cooler: number, name, kept: keepingWords[keeping], copy },
+    labelStocks[stock],
+    batchOf(printing),
+  )
+}

@@ -1,0 +1,164 @@
+/** The line screen's one question: who waits, who works, who has kits, what needs the lead. */
+import type { ReadableLog } from '../../db/connection.ts'
+import { animalsInLine, dayFigures } from '../../db/read/animals.ts'
+import { bagsOnBench } from '../../db/read/bags.ts'
+import { bagTally, coolers, oldestFreshMs, readingsOf } from '../../db/read/coolers.ts'
+import { kitBalances, kitsOfAnimal } from '../../db/read/kits.ts'
+import { people as everyone, shiftsByPerson } from '../../db/read/people.ts'
+import { daysOf, latestDay } from '../../db/read/station.ts'
+import type { AnimalRecord } from '../../shared-types/animal.ts'
+import { kitAccountKey } from '../../shared-types/kit.ts'
+import type { PersonRecord } from '../../shared-types/person.ts'
+import { granted } from '../../shared-types/result.ts'
+import type { StationRecord } from '../../shared-types/station.ts'
+import type { CrewMember, LineAnimal, LineView } from '../../shared-types/views/line.ts'
+import { placeUsable } from '../station/check-in.ts'
+import {
+  type AnimalFigures,
+  dayTotals,
+  minutesOfWork,
+  quantile,
+  waits,
+} from '../station/figures.ts'
+import { holdUntilMs } from '../station/hold-clock.ts'
+import { kitsLow } from '../station/kit-ledger.ts'
+import { orderLine, whoCanWork } from '../station/line.ts'
+import { localDate } from '../station/local-time.ts'
+import { type LeadView, needsOfLead } from '../station/needs.ts'
+import { takesSamples } from '../station/training.ts'
+import { kitAt } from './animals.ts'
+import type { QueryHandlers } from './call.ts'
+import { personView } from './people.ts'
+
+const forEver = Number.MAX_SAFE_INTEGER
+
+/** The figures of the animals of a day: those that arrived from its opening to the next one's. */
+export function figuresOfDay(log: ReadableLog, day = latestDay(log)): AnimalFigures[] {
+  if (!day) return []
+  const next = daysOf(log).find(({ openedMs }) => openedMs > day.openedMs)
+  return dayFigures(log, day.openedMs, next?.openedMs ?? forEver).map((row) => ({
+    state: row.state,
+    outcome: row.outcome,
+    arrivedMs: row.arrived_ms,
+    assignedMs: row.assigned_ms,
+    finishedMs: row.finished_ms,
+    sampler: row.sampler,
+  }))
+}
+
+function lineAnimal(
+  log: ReadableLog,
+  station: StationRecord,
+  crew: readonly PersonRecord[],
+  animal: AnimalRecord,
+): LineAnimal {
+  const kit = kitAt(kitsOfAnimal(log, animal.animal))
+  const { hunter, tag, species, sex, age, head, programme } = animal.facts
+  return {
+    animal: animal.animal,
+    hunter,
+    tag,
+    species,
+    sex,
+    age,
+    head,
+    programme,
+    placeUsable: placeUsable(station.settings, animal.facts),
+    state: animal.state,
+    arrivedMs: animal.arrivedMs,
+    assignedMs: animal.assignedMs,
+    sampler: animal.sampler,
+    kit: kit?.kit ?? null,
+    kitOpened: kit?.state === 'opened',
+    canWork: whoCanWork(crew, animal).map(({ person }) => person),
+  }
+}
+
+function crewMember(
+  person: PersonRecord,
+  working: readonly AnimalRecord[],
+  figures: readonly AnimalFigures[],
+  kits: number,
+  shifts: ReturnType<typeof shiftsByPerson>,
+): CrewMember {
+  const animals = working
+    .filter(({ sampler }) => sampler === person.person)
+    .toSorted((a, b) => (a.assignedMs ?? 0) - (b.assignedMs ?? 0))
+    .map(({ animal }) => animal)
+  const finished = figures.filter(
+    ({ sampler, state }) => sampler === person.person && state === 'finished',
+  )
+  return {
+    ...personView(person, shifts),
+    kits,
+    kitsLow: kitsLow(kits, animals.length),
+    animals,
+    finishedToday: finished.length,
+    usualMinutes: quantile(minutesOfWork(finished), 0.5),
+  }
+}
+
+function coldView(log: ReadableLog, station: StationRecord): LeadView['coolers'] {
+  return coolers(log)
+    .filter(({ state }) => state !== 'handed-off')
+    .map((cooler) => {
+      const oldest = oldestFreshMs(log, cooler.cooler)
+      const [reading] = readingsOf(log, cooler.cooler)
+      return {
+        name: cooler.name,
+        keeping: cooler.keeping,
+        bags: bagTally(log, cooler.cooler),
+        holdUntilMs:
+          oldest === null
+            ? null
+            : holdUntilMs(station.settings, { kept: 'fresh', sealedMs: oldest }, cooler.keeping),
+        lastReading: reading ?? null,
+      }
+    })
+}
+
+export const lineQueries = {
+  line: ({ log, station, now }) => {
+    const crew = everyone(log).filter(({ active }) => active)
+    const inLine = animalsInLine(log)
+    const figures = figuresOfDay(log)
+    const balances = kitBalances(log)
+    const shifts = shiftsByPerson(log, localDate(now, station.zone))
+    const waiting = inLine.filter(({ state }) => state === 'waiting').toSorted(orderLine)
+    const working = inLine.filter(({ state }) => state === 'with-sampler')
+    const members = crew
+      .filter(takesSamples)
+      .map((person) =>
+        crewMember(
+          person,
+          working,
+          figures,
+          balances.get(kitAccountKey({ in: 'hands', person: person.person })) ?? 0,
+          shifts,
+        ),
+      )
+    const kitsInStock = balances.get('stock') ?? 0
+    const view: LineView = {
+      nowMs: now,
+      waiting: waiting.map((animal) => lineAnimal(log, station, crew, animal)),
+      working: working.map((animal) => lineAnimal(log, station, crew, animal)),
+      crew: members,
+      kitsInStock,
+      totals: dayTotals(figures),
+      waits: waits(figures),
+      targetWaitMinutes: station.settings.targetWaitMinutes,
+      needs: needsOfLead({
+        nowMs: now,
+        zone: station.zone,
+        targetWaitMinutes: station.settings.targetWaitMinutes,
+        day: latestDay(log),
+        waiting,
+        crew: members,
+        kitsInStock,
+        benchSealedMs: bagsOnBench(log).map(({ sealedMs }) => sealedMs),
+        coolers: coldView(log, station),
+      }),
+    }
+    return granted(view)
+  },
+} satisfies Partial<QueryHandlers>

@@ -1,0 +1,110 @@
+/** The signed manifest for people (PDF) and for machines (JSON, CSV): three forms of the same facts. */
+import { stringify } from 'csv-stringify/sync'
+import { speciesWords } from '../../shared-types/animal.ts'
+import type { HandoffRecord, Signature } from '../../shared-types/handoff.ts'
+import type { Manifest } from '../../shared-types/manifest.ts'
+import { keepingWords, type StationRecord } from '../../shared-types/station.ts'
+import { checkWords } from '../../shared-types/tissue.ts'
+import type { PdfFile, TextFile } from '../../shared-types/views/common.ts'
+import { type ManifestSheet, printManifest } from '../print/manifest.ts'
+import type { SignedBy } from '../print/signature.ts'
+import { localDate, localDateTime } from '../station/local-time.ts'
+import { paperOf, pdfFile } from './pdf.ts'
+
+type Signed = NonNullable<HandoffRecord['signed']>
+
+/** The files of a signed handoff, all carrying its digest. */
+export async function manifestFiles(
+  signed: Signed,
+  station: StationRecord,
+  now: number,
+): Promise<{ pdf: PdfFile; json: TextFile; csv: TextFile }> {
+  const name = `manifest-${signed.manifest.handoff}`
+  const pdf = await printManifest(sheetOf(signed, now), paperOf(station.zone))
+  return {
+    pdf: pdfFile(`${name}.pdf`, pdf),
+    json: {
+      name: `${name}.json`,
+      text: `${JSON.stringify({ digest: signed.digest, manifest: signed.manifest }, null, 2)}\n`,
+    },
+    csv: { name: `${name}.csv`, text: manifestCsv(signed) },
+  }
+}
+
+function sheetOf(
+  { manifest, digest, leadSignature, courierSignature }: Signed,
+  now: number,
+): ManifestSheet {
+  const { zone } = manifest
+  const words = (iso: string) => localDateTime(Date.parse(iso), zone)
+  const at = words(manifest.handedOverAt)
+  return {
+    handoff: manifest.handoff,
+    station: manifest.station,
+    desk: manifest.desk,
+    date: localDate(Date.parse(manifest.handedOverAt), zone),
+    practice: manifest.practice,
+    courier: manifest.courier,
+    destination: manifest.destination,
+    coolers: manifest.coolers.map(({ keeping, bags, ...cooler }) => ({
+      ...cooler,
+      kept: keepingWords[keeping],
+      bags: bags.map(({ bag, side, species, kept, check, sealedAt }) => ({
+        bag,
+        site: side,
+        species: speciesWords[species],
+        kept,
+        sealedAt: words(sealedAt),
+        check: checkWords[check],
+      })),
+    })),
+    condition: '',
+    relinquished: signedBy(manifest.lead.name, at, leadSignature),
+    received: signedBy(manifest.courier.name, at, courierSignature),
+    digest,
+    madeAtMs: now,
+  }
+}
+
+function signedBy(name: string, at: string, hand: Signature): SignedBy {
+  return { name, at, hand }
+}
+
+const columns = [
+  'handoff',
+  'digest',
+  'cooler',
+  'cooler_name',
+  'kept_in',
+  'seal',
+  'celsius',
+  'bag',
+  'animal',
+  'species',
+  'side',
+  'kept',
+  'check',
+  'sealed_at',
+]
+
+function manifestCsv({ manifest, digest }: { manifest: Manifest; digest: string }): string {
+  const rows = manifest.coolers.flatMap((cooler) =>
+    cooler.bags.map((bag) => [
+      manifest.handoff,
+      digest,
+      cooler.cooler,
+      cooler.name,
+      cooler.keeping,
+      cooler.seal,
+      cooler.celsius,
+      bag.bag,
+      bag.animal,
+      bag.species,
+      bag.side,
+      bag.kept,
+      bag.check,
+      bag.sealedAt,
+    ]),
+  )
+  return stringify([columns, ...rows])
+}

@@ -1,0 +1,97 @@
+/** The shelf and the station: which log is open, set-up, settings, days, the clock. */
+import { keepPin } from '../../db/kept-apart.ts'
+import { transact } from '../../db/log/append.ts'
+import { latestStamp } from '../../db/log/read-entries.ts'
+import { daysOf, latestDay } from '../../db/read/station.ts'
+import type { ParsedInput } from '../../shared-types/desk-api.ts'
+import { draft, type EntryDraft } from '../../shared-types/entry.ts'
+import { granted, type Result } from '../../shared-types/result.ts'
+import { DeskId, type PersonId, personId } from '../../shared-types/sample-number.ts'
+import { decideOpenDay, decideReopen, draftsOfOpening } from '../station/day.ts'
+import { localDate } from '../station/local-time.ts'
+import type { CommandHandlers, ShelfCall, ShelfHandlers } from './call.ts'
+import { done } from './decided.ts'
+import { pinRecord } from './pin.ts'
+
+type SetUp = ParsedInput<'station.setUp'>
+
+export const shelfCalls = {
+  'shelf.look': ({ shelf, deps, now }) =>
+    granted({
+      open: shelf.openFile,
+      logs: shelf.list(),
+      today: localDate(now, deps.zone),
+      zone: deps.zone,
+    }),
+  'shelf.open': ({ shelf, session }, { file }) => {
+    const was = shelf.openFile
+    const opened = shelf.open(file)
+    if (!opened.ok) return opened
+    if (was !== file) session.person = null
+    return granted({})
+  },
+  'shelf.shut': ({ shelf, session }) => {
+    shelf.shut()
+    session.person = null
+    return granted({})
+  },
+  'station.setUp': (call, input) => setUpStation(call, input, false),
+} satisfies Partial<ShelfHandlers>
+
+/** Begins a log: the station, its first lead, the first day and its opening counts, in one action. */
+export async function setUpStation(
+  { shelf, session, deps }: ShelfCall,
+  input: SetUp,
+  practice: boolean,
+): Promise<Result<{ lead: PersonId }>> {
+  const record = await pinRecord(input.lead.pin, deps.randomBytes(16))
+  const desk = DeskId.parse(input.season + input.station + input.letter)
+  const created = shelf.create(fileName(input, desk, practice), desk)
+  if (!created.ok) return created
+  const lead = personId(desk, 1)
+  const begun = transact(created.value, { now: deps.now(), by: null }, (tx) => {
+    tx.append(draftsOfSetUp(input, lead, practice))
+    keepPin(tx, lead, record)
+    return granted({ lead })
+  })
+  if (begun.ok) session.person = lead
+  else shelf.dropUnused()
+  return begun
+}
+
+function fileName({ name, date }: SetUp, desk: string, practice: boolean): string {
+  const plain = name
+    .toLowerCase()
+    .normalize('NFKD')
+    .replace(/[^a-z0-9]+/g, '-')
+    .replace(/^-+|-+$/g, '')
+  return [practice ? 'practice' : 'station', desk, plain, date].filter(Boolean).join('-')
+}
+
+function draftsOfSetUp(input: SetUp, lead: PersonId, practice: boolean): EntryDraft[] {
+  const { season, station, letter, name, zone, settings, date, kits, blankLabels } = input
+  return [
+    draft('station.set-up', { season, station, letter, name, zone, practice, settings }),
+    draft('person.added', {
+      person: lead,
+      name: input.lead.name,
+      role: 'lead',
+      training: ['deer', 'elk-and-moose', 'skinned-heads'],
+    }),
+    draft('pin.set', { person: lead }),
+    draft('duty.changed', { person: lead, duty: 'on' }),
+    ...draftsOfOpening({ date, kits, blankLabels }),
+  ]
+}
+
+export const stationCommands = {
+  'settings.change': ({ act }, { settings }) =>
+    act(() => granted({ drafts: [draft('settings.changed', { settings })], value: {} })),
+  'day.open': ({ act }, opening) => act((tx) => done(decideOpenDay(daysOf(tx), opening))),
+  'day.reopen': ({ act }, { reason }) => act((tx) => done(decideReopen(latestDay(tx), reason))),
+  'clock.accept': ({ log, now, act }) => {
+    const lastMs = latestStamp(log).ms
+    const drafts = [draft('clock.accepted', { wallMs: now, lastMs })]
+    return act(() => granted({ drafts, value: {} }), { acceptClock: true })
+  },
+} satisfies Partial<CommandHandlers>

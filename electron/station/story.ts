@@ -1,0 +1,106 @@
+/** What an entry says, in one plain sentence: the lines of an animal's story and of an export. */
+import { ageWords, noSampleWords, outcomeWords, speciesWords } from '../../shared-types/animal.ts'
+import type { KnownEntry } from '../../shared-types/entry.ts'
+import { roleWords } from '../../shared-types/person.ts'
+import { unreachable } from '../../shared-types/result.ts'
+import { grouped } from '../../shared-types/sample-number.ts'
+import { keepingWords } from '../../shared-types/station.ts'
+import { checkWords, keptWords, missedWords, siteWords } from '../../shared-types/tissue.ts'
+import { accountWords } from './kit-ledger.ts'
+
+/** `nameOf` gives the name of a person or cooler for its number. */
+export function sayEntry(entry: KnownEntry, nameOf: (number: string) => string): string {
+  const { kind, body } = entry
+  switch (kind) {
+    case 'station.set-up':
+      return `Station ${body.name} set up${body.practice ? ' for practice' : ''}.`
+    case 'settings.changed':
+      return 'Station settings changed.'
+    case 'clock.accepted':
+      return `Clock accepted although the log had a later time.`
+    case 'person.added':
+      return `${body.name} joined the crew as ${roleWords[body.role]}.`
+    case 'person.changed':
+      return `${body.name}: ${body.active ? roleWords[body.role] : 'no longer works here'}.`
+    case 'pin.set':
+      return `PIN set for ${nameOf(body.person)}.`
+    case 'person.signed-in':
+      return `${nameOf(body.person)} signed in.`
+    case 'shift.planned':
+      return `Shift of ${nameOf(body.person)} on ${body.date}: ${body.from} to ${body.to}.`
+    case 'duty.changed':
+      return `${nameOf(body.person)} is ${body.duty === 'on' ? 'on duty' : body.duty === 'break' ? 'on a break' : 'off duty'}.`
+    case 'day.opened':
+      return `Day ${body.date} opened with ${body.kits} kits and ${body.blankLabels} blank labels delivered.`
+    case 'day.closed':
+      return `Day ${body.date} closed by ${nameOf(body.lead)}.`
+    case 'day.reopened':
+      return `Day ${body.date} reopened: ${body.reason}.`
+    case 'kits.moved':
+      return `${body.count} kits moved: ${accountWords(body.from, nameOf)} → ${accountWords(body.to, nameOf)}${because(body.reason)}.`
+    case 'kit.numbered':
+      return `Labels of kit ${grouped(body.kit)} printed${body.animal ? ' for this animal' : ', reserved'}.`
+    case 'kit.opened':
+      return `Kit ${grouped(body.kit)} opened by ${nameOf(body.sampler)}.`
+    case 'kit.spoiled':
+      return `Kit ${grouped(body.kit)} spoiled: ${body.reason}.`
+    case 'labels.printed':
+      return `${body.labels.length} labels printed.`
+    case 'label.voided':
+      return `Label ${grouped(body.number)}, copy ${body.copy}, void: ${body.reason}${because(body.words)}.`
+    case 'animal.checked-in':
+      return `Checked in: ${speciesWords[body.facts.species]}, ${body.facts.sex}, ${ageWords[body.facts.age]}${body.noSample ? `; not to be sampled: ${noSampleWords[body.noSample]}` : ''}.`
+    case 'animal.amended':
+      return `Facts corrected: ${body.reason}.`
+    case 'animal.assigned':
+      return `Assigned to ${nameOf(body.sampler)}.`
+    case 'animal.put-back':
+      return `Put back in the line: ${body.reason}.`
+    case 'animal.left':
+      return `Hunter left: ${body.reason}.`
+    case 'animal.finished':
+      return `Finished by ${nameOf(body.sampler)}: ${outcomeWords[body.outcome]}.`
+    case 'tissue.checked':
+      return `${capital(siteWords[body.site])} looked at: ${checkWords[body.check]}${body.sizeMm === null ? '' : `, ${body.sizeMm} mm`}.`
+    case 'tissue.missed':
+      return `${capital(siteWords[body.site])} not taken: ${missedWords[body.reason]}${because(body.words)}.`
+    case 'bag.sealed':
+      return `${capital(siteWords[body.site])} sealed in bag ${grouped(body.bag)}, ${keptWords[body.kept]}.`
+    case 'bag.discarded':
+      return `Bag ${grouped(body.bag)} discarded: ${body.reason}.`
+    case 'bag.placed':
+      return `Bag ${grouped(body.bag)} put into cooler ${nameOf(body.cooler)}.`
+    case 'bag.taken-out':
+      return `Bag ${grouped(body.bag)} taken out of cooler ${nameOf(body.cooler)}: ${body.reason}.`
+    case 'cooler.opened':
+      return `Cooler ${body.name} opened, kept ${keepingWords[body.keeping]}.`
+    case 'cooler.read':
+      return `Cooler ${nameOf(body.cooler)} read at ${body.celsius} °C${body.excursion ? ', outside its limits' : ''}.`
+    case 'cooler.sealed':
+      return `Cooler ${nameOf(body.cooler)} sealed with ${body.seal}, ${body.bags} bags inside.`
+    case 'seal.broken':
+      return `Seal ${body.seal} of cooler ${nameOf(body.cooler)} broken: ${body.reason}.`
+    case 'count.entered':
+      return `Counted: ${body.counted} (${body.item.of}).`
+    case 'variance.explained':
+      return `Variance ${body.counted - body.expected} explained: ${body.reason}${because(body.words)}.`
+    case 'handoff.begun':
+      return `Handoff ${grouped(body.handoff)} begun for ${body.destination}.`
+    case 'cooler.scanned-out':
+      return `Cooler ${nameOf(body.cooler)} scanned out: seal ${body.seal}, ${body.counted} bags, ${body.celsius} °C.`
+    case 'handoff.called-off':
+      return `Handoff ${grouped(body.handoff)} called off: ${body.reason}.`
+    case 'handoff.signed':
+      return `Handoff ${grouped(body.handoff)} signed: ${body.manifest.bags} bags given to ${body.manifest.courier.name}.`
+    default:
+      return unreachable(kind)
+  }
+}
+
+function because(words: string): string {
+  return words === '' ? '' : ` (${words})`
+}
+
+function capital(words: string): string {
+  return words.charAt(0).toUpperCase() + words.slice(1)
+}
