@@ -8,7 +8,7 @@ import './theme/base.css'
 import './theme/colours.css'
 import { keepLight } from './theme/light.ts'
 
-const home = document.getElementById('duskline')
+const home = document.getElementById('screens')
 if (home === null) throw new Error('the page has no place for the screens')
 
 keepLight()
