@@ -1,0 +1,198 @@
+/** A desk over a folder of its own, with a clock the test sets and a station day to work on. */
+import { createHash } from 'node:crypto'
+import { mkdtempSync, rmSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { createDesk, type Session } from '../../electron/desk/desk.ts'
+import type { AnimalFacts } from '../../shared-types/animal.ts'
+import {
+  type CallInput,
+  type CallName,
+  type CallOutput,
+  deskApi,
+} from '../../shared-types/desk-api.ts'
+import type { Refusal } from '../../shared-types/result.ts'
+import type {
+  AnimalNumber,
+  CoolerNumber,
+  KitNumber,
+  PersonId,
+} from '../../shared-types/sample-number.ts'
+import type { StationSettings } from '../../shared-types/station.ts'
+
+export const settings: StationSettings = {
+  units: [
+    { code: '12', name: 'Juniper Bench', mandatory: true },
+    { code: '14', name: 'Cinder Flats', mandatory: false },
+  ],
+  species: [
+    { species: 'mule-deer', ages: ['yearling', 'adult'] },
+    { species: 'elk', ages: ['yearling', 'adult'] },
+  ],
+  tissues: [
+    { site: 'left', kept: 'fresh' },
+    { site: 'right', kept: 'fresh' },
+  ],
+  locationNeed: 'unit-and-place',
+  holdHours: 48,
+  limits: {
+    chilled: { low: 0, high: 6 },
+    frozen: { low: -50, high: -15 },
+    room: { low: 5, high: 30 },
+  },
+  laboratory: 'Basin Animal Disease Laboratory',
+  askForResult: 'Ask by animal number from three weeks after the hunt at the station office.',
+  targetWaitMinutes: 30,
+}
+
+export const leadPin = '4821'
+export const crewPin = '1357'
+
+/** Sat 14 Nov 2026, 06:00 in Denver. */
+export const openingMs = Date.parse('2026-11-14T06:00:00-07:00')
+
+export const setUpInput: CallInput<'station.setUp'> = {
+  season: '26',
+  station: 'KRV',
+  letter: 'A',
+  name: 'Cinder Gap',
+  zone: 'America/Denver',
+  date: '2026-11-14' as never,
+  settings,
+  lead: { name: 'Orla Vance', pin: leadPin },
+  kits: 100,
+  blankLabels: 1000,
+}
+
+export class TestDesk {
+  readonly folder = mkdtempSync(join(tmpdir(), 'duskline-desk-'))
+  now = openingMs
+  #drawn = 0
+  readonly desk = createDesk({
+    folder: this.folder,
+    now: () => this.now,
+    zone: 'America/Denver',
+    randomBytes: (count) => {
+      this.#drawn += 1
+      return createHash('shake256', { outputLength: count }).update(String(this.#drawn)).digest()
+    },
+  })
+  session: Session = this.desk.openSession()
+
+  /** Time passes. */
+  wait(minutes: number): void {
+    this.now += minutes * 60_000
+  }
+
+  /** What the desk answers; the answer must be as its contract says. */
+  async ask<N extends CallName>(name: N, input: CallInput<N>): Promise<CallOutput<N>> {
+    const result = await this.desk.call(this.session, name, input)
+    if (!result.ok) throw new Error(`${name} refused: ${JSON.stringify(result.refusal)}`)
+    const checked = deskApi[name].output.safeParse(result.value)
+    if (!checked.success) throw new Error(`${name} broke its contract: ${checked.error.message}`)
+    return result.value
+  }
+
+  /** The refusal of a call that must be refused. */
+  async refusal<N extends CallName>(name: N, input: unknown): Promise<Refusal> {
+    const result = await this.desk.call(this.session, name as string, input)
+    if (result.ok) throw new Error(`${name} was granted`)
+    return result.refusal
+  }
+
+  async as(person: PersonId, pin = crewPin): Promise<void> {
+    await this.ask('person.signIn', { person, pin })
+  }
+
+  async end(): Promise<void> {
+    await this.desk.close()
+    rmSync(this.folder, { recursive: true, force: true })
+  }
+}
+
+let serial = 0
+
+export function factsOf(changed: Partial<AnimalFacts> = {}): AnimalFacts {
+  serial += 1
+  return {
+    hunter: `H${1000 + serial}`,
+    tag: `T${20000 + serial}`,
+    species: 'mule-deer',
+    sex: 'male',
+    age: 'adult',
+    harvested: '2026-11-14' as AnimalFacts['harvested'],
+    place: { by: 'unit', unit: '12', place: 'head of Dry Fork' },
+    head: { presented: 'carcass', faults: [] },
+    consent: 'given',
+    programme: 'mandatory',
+    ...changed,
+  }
+}
+
+export interface Crew {
+  readonly lead: PersonId
+  readonly sampler: PersonId
+  readonly volunteer: PersonId
+}
+
+/** A station set up, with a sampler on duty who has kits in hand, and a volunteer. */
+export async function openStation(): Promise<{ desk: TestDesk; crew: Crew }> {
+  const desk = new TestDesk()
+  const { lead } = await desk.ask('station.setUp', setUpInput)
+  const add = (
+    name: string,
+    role: 'sampler' | 'volunteer',
+    training: ('deer' | 'elk-and-moose')[],
+  ) => desk.ask('person.add', { name, role, training, pin: crewPin })
+  const { person: sampler } = await add('Ines Tarr', 'sampler', ['deer', 'elk-and-moose'])
+  const { person: volunteer } = await add('Bo Quill', 'volunteer', [])
+  await desk.ask('duty.change', { person: sampler, duty: 'on' })
+  await desk.ask('kits.move', {
+    from: { in: 'stock' },
+    to: { in: 'hands', person: sampler },
+    count: 20,
+    reason: '',
+  })
+  return { desk, crew: { lead, sampler, volunteer } }
+}
+
+export async function checkIn(
+  desk: TestDesk,
+  changed: Partial<AnimalFacts> = {},
+): Promise<AnimalNumber> {
+  const { animal } = await desk.ask('animal.checkIn', { facts: factsOf(changed), contact: null })
+  return animal
+}
+
+export async function kitFor(desk: TestDesk, animal: AnimalNumber): Promise<KitNumber> {
+  const { kits } = await desk.ask('labels.printKits', {
+    for: { whom: 'animal', animal },
+    stock: 'roll-51x25',
+  })
+  return kits[0] as KitNumber
+}
+
+/** Both nodes of an animal taken, bagged and sealed; the bags are on the bench. */
+export async function sampleBoth(desk: TestDesk, animal: AnimalNumber, sampler: PersonId) {
+  const kit = await kitFor(desk, animal)
+  await desk.ask('animal.assign', { animal, sampler })
+  desk.wait(1)
+  await desk.ask('kit.open', { animal, kit })
+  const bags = []
+  for (const site of ['left', 'right'] as const) {
+    await desk.ask('tissue.check', { animal, site, check: 'lymph-node', sizeMm: 22 })
+    const { sites } = await desk.ask('animal', { animal })
+    const bag = sites.find((each) => each.site === site)?.expectedBag
+    if (!bag) throw new Error('no bag is expected')
+    await desk.ask('bag.seal', { animal, site, bag })
+    bags.push(bag)
+  }
+  desk.wait(4)
+  await desk.ask('animal.finish', { animal })
+  return { kit, bags }
+}
+
+export async function openCooler(desk: TestDesk, name = 'North 1'): Promise<CoolerNumber> {
+  const { cooler } = await desk.ask('cooler.open', { name, keeping: 'chilled', capacity: 60 })
+  return cooler
+}
