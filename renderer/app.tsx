@@ -1,4 +1,6 @@
 import type { ReactNode } from 'react'
+import { BenchScreen } from './bench/bench-screen.tsx'
+import { CheckInScreen } from './check-in/check-in-screen.tsx'
 import { CloseScreen } from './close/close-screen.tsx'
 import { CoolersScreen } from './coolers/coolers-screen.tsx'
 import { type ScreenName, usePlace } from './desk/place.ts'
@@ -12,8 +14,11 @@ import { ShelfScreen } from './shelf/shelf-screen.tsx'
 import { StationScreen } from './station/station-screen.tsx'
 
 /** What each place shows. */
-const screens: Partial<Record<ScreenName, () => ReactNode>> = {
+const screens: Record<ScreenName, () => ReactNode> = {
   line: LineScreen,
+  'check-in': CheckInScreen,
+  bench: BenchScreen,
+  kits: LineScreen,
   coolers: CoolersScreen,
   close: CloseScreen,
   handoff: HandoffScreen,
@@ -36,7 +41,7 @@ export function App() {
 
 function OpenLog() {
   const who = useAsk('who', nothing, { everyMs: 60_000 })
-  const Screen = screens[usePlace().screen] ?? LineScreen
+  const Screen = screens[usePlace().screen]
   if (who.data === undefined) return <RefusalNote refusal={who.refusal} />
   return (
     <Frame who={who.data}>

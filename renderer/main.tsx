@@ -1,11 +1,11 @@
+import './theme/colours.css'
+import './theme/base.css'
 import { StrictMode } from 'react'
 import { createRoot } from 'react-dom/client'
 import { App } from './app.tsx'
 import { connect } from './bridge/connect.ts'
 import { DeskProvider } from './desk/desk-provider.tsx'
 import { listenToKeyboard } from './scanner/keyboard.ts'
-import './theme/base.css'
-import './theme/colours.css'
 import { keepLight } from './theme/light.ts'
 
 const home = document.getElementById('screens')

@@ -32,11 +32,9 @@ function createClient(): QueryClient {
   })
 }
 
-/** Topics after which everything shown may be another's or another log's. */
-const everything: readonly string[] = [anyTopic, 'who', 'shelf'] satisfies (
-  | Topic
-  | typeof anyTopic
-)[]
+const shelf: Topic = 'shelf'
+/** Topics after which everything shown may be out of date, or another person's. */
+const everything: readonly (Topic | typeof anyTopic)[] = [anyTopic, 'who']
 
 function isTouched(name: unknown, topics: readonly string[]): boolean {
   if (typeof name !== 'string' || !isCallName(name)) return false
@@ -44,7 +42,9 @@ function isTouched(name: unknown, topics: readonly string[]): boolean {
 }
 
 async function refresh(client: QueryClient, topics: readonly string[]): Promise<void> {
-  const all = topics.some((topic) => everything.includes(topic))
+  // Another log: nothing of the last one may stay on the screen, not even for a moment.
+  if (topics.includes(shelf)) return client.resetQueries()
+  const all = everything.some((topic) => topics.includes(topic))
   await client.invalidateQueries({
     predicate: ({ queryKey }) => all || isTouched(queryKey[0], topics),
   })

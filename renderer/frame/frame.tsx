@@ -24,19 +24,23 @@ export function Frame(props: { who: WhoView; children: ReactNode }) {
   }, [title, who.station.name])
   return (
     <div className="frame">
-      {who.station.practice && <PracticeBand />}
-      <TopBand who={who} />
-      {isSignedIn && <ScreenKeys who={who} />}
-      <div className="horizon" />
-      <ReachBanner />
+      <header>
+        {who.station.practice && <PracticeBand />}
+        <TopBand who={who} />
+        {isSignedIn && <ScreenKeys who={who} />}
+        <div className="horizon" />
+        <ReachBanner />
+      </header>
       <main className="frame-screen">
         <Activity mode={isSignedIn ? 'visible' : 'hidden'}>
           <FaultBoundary key={screen}>{props.children}</FaultBoundary>
         </Activity>
         {!isSignedIn && <SignInScreen />}
       </main>
-      <PdfOffer />
-      <ScanStrip />
+      <footer>
+        <PdfOffer />
+        <ScanStrip />
+      </footer>
     </div>
   )
 }

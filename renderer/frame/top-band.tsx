@@ -13,7 +13,7 @@ import './top-band.css'
 export function TopBand(props: { who: WhoView }) {
   const { station } = props.who
   return (
-    <header className="top-band">
+    <div className="top-band">
       <div className="top-band-place">
         <strong className="top-band-station">{station.name}</strong>
         <span className="top-band-desk">
@@ -22,10 +22,10 @@ export function TopBand(props: { who: WhoView }) {
         </span>
       </div>
       <Clock zone={station.zone} />
-      <FindBox />
+      {props.who.person && <FindBox />}
       <Person who={props.who} />
       <LightSwitch />
-    </header>
+    </div>
   )
 }
 

@@ -8,7 +8,7 @@ import { RefusalNote } from '../parts/refusal-note.tsx'
 import { Shape } from '../parts/shape.tsx'
 import { sayDone } from '../scanner/strip.ts'
 import './assign-dialog.css'
-import { type CrewMember, crewShapes, crewState, crewWords, orderCrew } from './crew.ts'
+import { type CrewMember, crewShapes, crewState, crewWords, kitWords, orderCrew } from './crew.ts'
 import { calledNumber, headWords, kindWords } from './words.ts'
 
 type Line = CallOutput<'line'>
@@ -79,9 +79,8 @@ function Candidate(props: { member: CrewMember }) {
         <Shape kind={crewShapes[state]} /> {crewWords[state]}
         {inHand > 1 && `, ${inHand} animals`}
       </span>
-      <span className={member.kitsLow === 'enough' ? undefined : 'candidate-low'}>
-        <b className="numbers">{member.kits}</b> {member.kits === 1 ? 'kit' : 'kits'}
-        {member.kitsLow !== 'enough' && ', low'}
+      <span className={`candidate-kits-${member.kitsLow}`}>
+        <b className="numbers">{member.kits}</b> {kitWords[member.kitsLow]}
       </span>
     </span>
   )

@@ -1,10 +1,9 @@
 import type { CallOutput } from '../../shared-types/desk-api.ts'
-import { trainingWords } from '../../shared-types/person.ts'
 import { Empty } from '../parts/empty.tsx'
 import { Shape, type ShapeKind } from '../parts/shape.tsx'
-import { type CrewMember, crewShapes, crewState, crewWords, orderCrew } from './crew.ts'
+import { type CrewMember, crewShapes, crewState, crewWords, kitWords, orderCrew } from './crew.ts'
 import './crew-list.css'
-import type { useRoving } from './use-roving.ts'
+import type { Roving } from '../parts/use-roving.ts'
 import { minutesSince } from './waiting-list.tsx'
 import { calledNumber, kindWords } from './words.ts'
 
@@ -14,7 +13,7 @@ type Line = CallOutput<'line'>
 export function CrewList(props: {
   line: Line
   now: number
-  roving: ReturnType<typeof useRoving>
+  roving: Roving
   /** The left or right arrow: to the list on the other side. */
   onAside: () => void
   onOpen: (member: CrewMember) => void
@@ -38,6 +37,10 @@ export function CrewList(props: {
           </button>
         </li>
       ))}
+      <li className="crew-stock">
+        <span>Kits in stock</span>
+        <b className="numbers">{line.kitsInStock}</b>
+      </li>
     </ul>
   )
 }
@@ -63,16 +66,19 @@ function Doing(props: { member: CrewMember; line: Line; now: number }) {
           {minutesSince(animal.assignedMs ?? now, now)} min
         </span>
       ))}
-      {inHand.length === 0 && <span>{restWords(member)}</span>}
+      {inHand.length === 0 && <span>{restWords(member, line)}</span>}
     </span>
   )
 }
 
-/** What a person without an animal brings: what they work on, and how it went today. */
-function restWords({ training, finishedToday, usualMinutes }: CrewMember): string {
-  const trained = training.map((each) => trainingWords[each]).join(', ')
+/** What a person without an animal brings: how much of the line they can take, and their day so far. */
+function restWords(member: CrewMember, line: Line): string {
+  const { duty, finishedToday, usualMinutes } = member
   const pace = usualMinutes === null ? '' : `, usually ${Math.round(usualMinutes)} min`
-  return `${trained || 'no training'}; ${finishedToday} done today${pace}`
+  const done = `${finishedToday} done today${pace}`
+  if (duty !== 'on' || line.waiting.length === 0) return done
+  const able = line.waiting.filter((animal) => animal.canWork.includes(member.person)).length
+  return `can take ${able} of ${line.waiting.length}; ${done}`
 }
 
 const kitShapes: Record<CrewMember['kitsLow'], ShapeKind | undefined> = {
@@ -88,8 +94,7 @@ function Kits(props: { member: CrewMember }) {
     <span className={`crew-kits crew-kits-${kitsLow}`}>
       <span className="crew-kits-count numbers">{kits}</span>
       <span className="crew-kits-word">
-        {shape && <Shape kind={shape} />}{' '}
-        {kitsLow === 'low' ? 'kits, low' : kits === 1 ? 'kit' : 'kits'}
+        {shape && <Shape kind={shape} />} {kitWords[kitsLow]}
       </span>
     </span>
   )

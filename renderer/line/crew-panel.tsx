@@ -17,17 +17,16 @@ export function CrewPanel(props: SidePanelProps) {
   return (
     <Panel
       title="Crew"
-      note={`${line.kitsInStock} kits in stock`}
       actions={
         <>
+          <Button keyHint="Enter" isDisabled={animal === undefined} onPress={() => act('story')}>
+            Story
+          </Button>
           <Button keyHint="r" isDisabled={isOff} why={why} onPress={() => act('assign')}>
             Reassign
           </Button>
           <Button keyHint="b" isDisabled={isOff} why={why} onPress={() => act('animal.putBack')}>
             Put back
-          </Button>
-          <Button keyHint="s" isDisabled={animal === undefined} onPress={() => act('story')}>
-            Story
           </Button>
         </>
       }

@@ -15,7 +15,7 @@ export const crewWords: Record<CrewState, string> = {
 
 export const crewShapes: Record<CrewState, ShapeKind> = {
   free: 'fine',
-  working: 'soon',
+  working: 'busy',
   break: 'idle',
   off: 'idle',
 }
@@ -30,4 +30,11 @@ const order: readonly CrewState[] = ['free', 'working', 'break', 'off']
 /** Free first; within a state as the desk gave them. */
 export function orderCrew(crew: readonly CrewMember[]): CrewMember[] {
   return crew.toSorted((a, b) => order.indexOf(crewState(a)) - order.indexOf(crewState(b)))
+}
+
+/** Beside the number of kits in hand. */
+export const kitWords: Record<CrewMember['kitsLow'], string> = {
+  enough: 'kits',
+  low: 'kits, low',
+  none: 'no kits',
 }

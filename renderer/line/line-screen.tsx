@@ -14,7 +14,7 @@ import { StoryDialog } from './story-dialog.tsx'
 import { TotalsStrip } from './totals-strip.tsx'
 import { useLineScan } from './use-line-scan.ts'
 import { orderCrew } from './crew.ts'
-import { useRoving } from './use-roving.ts'
+import { useFirstFocus, useRoving } from '../parts/use-roving.ts'
 import { WaitingPanel } from './waiting-panel.tsx'
 
 type Line = CallOutput<'line'>
@@ -44,6 +44,7 @@ function LineDay(props: { line: Line }) {
   const waiting = useRoving(line.waiting.map((animal) => animal.animal))
   const crew = useRoving(orderCrew(line.crew).map((member) => member.person))
   useLineScan({ line, waiting, crew })
+  useFirstFocus(waiting.chosen === undefined ? crew : waiting)
   return (
     <div className="line">
       <h1 className="unseen">The line</h1>

@@ -51,8 +51,7 @@ function NeedRow(props: { need: Need; keyHint?: string }) {
   return (
     <li className={need.urgent ? 'need need-now' : 'need need-soon'}>
       <p>
-        <Shape kind={need.urgent ? 'now' : 'soon'} />{' '}
-        <span className="unseen">{need.urgent ? 'Now:' : 'Soon:'}</span>
+        <Shape kind={need.urgent ? 'now' : 'soon'} /> {need.urgent ? 'Now: ' : 'Soon: '}
         <strong>{need.say}</strong> {need.next}
       </p>
       {need.screen !== 'line' && (

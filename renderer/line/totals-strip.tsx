@@ -11,13 +11,13 @@ export function TotalsStrip(props: { line: CallOutput<'line'> }) {
       <Total words="checked in">{totals.checkedIn}</Total>
       <Total words="waiting">{totals.waiting}</Total>
       <Total words="with samplers">{totals.withSampler}</Total>
-      <Total words={`finished: ${both} both sides, ${one} one side, ${none} none`}>
+      <Total words={`finished: ${both} both, ${one} one side, ${none} none`}>
         {totals.finished}
       </Total>
       <Total words="left">{totals.left}</Total>
       <Total words="recorded only">{totals.recorded}</Total>
-      <Total words="min: half waited less">{minutes(waits.medianMinutes)}</Total>
-      <Total words="min: nine in ten waited less">{minutes(waits.ninetiethMinutes)}</Total>
+      <Total words="min, half of the waits">{minutes(waits.medianMinutes)}</Total>
+      <Total words="min, nine in ten">{minutes(waits.ninetiethMinutes)}</Total>
     </dl>
   )
 }

@@ -10,7 +10,7 @@ import { useTell } from '../desk/use-desk.ts'
 import { useScan } from '../scanner/scans.ts'
 import { sayDone, sayRefused } from '../scanner/strip.ts'
 import { memberOf } from './assign-dialog.tsx'
-import type { useRoving } from './use-roving.ts'
+import type { Roving } from '../parts/use-roving.ts'
 import { calledNumber } from './words.ts'
 
 type Line = CallOutput<'line'>
@@ -26,11 +26,7 @@ function animalOf(line: Line, number: SampleNumber): LineAnimal | undefined {
 }
 
 /** On the line a label chooses its animal, and a badge then gives the chosen animal to its bearer. */
-export function useLineScan(props: {
-  line: Line
-  waiting: ReturnType<typeof useRoving>
-  crew: ReturnType<typeof useRoving>
-}): void {
+export function useLineScan(props: { line: Line; waiting: Roving; crew: Roving }): void {
   const { line, waiting, crew } = props
   const assign = useTell('animal.assign')
 

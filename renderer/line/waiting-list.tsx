@@ -2,7 +2,7 @@ import type { CSSProperties } from 'react'
 import type { CallOutput } from '../../shared-types/desk-api.ts'
 import { Empty } from '../parts/empty.tsx'
 import { Shape } from '../parts/shape.tsx'
-import type { useRoving } from './use-roving.ts'
+import type { Roving } from '../parts/use-roving.ts'
 import { barShare, fullBarMinutes, waitLook } from './wait.ts'
 import './waiting-list.css'
 import { calledNumber, headWords, kindWords } from './words.ts'
@@ -14,7 +14,7 @@ type LineAnimal = Line['waiting'][number]
 export function WaitingList(props: {
   line: Line
   now: number
-  roving: ReturnType<typeof useRoving>
+  roving: Roving
   /** The left or right arrow: to the list on the other side. */
   onAside: () => void
   onOpen: (animal: LineAnimal) => void
@@ -105,9 +105,7 @@ function Workers(props: { animal: LineAnimal; line: Line }) {
       </span>
     )
   const free = able.filter((member) => member.animals.length === 0)
-  return (
-    <span>{free.length > 0 ? `free for it: ${names(free)}` : `can work it: ${names(able)}`}</span>
-  )
+  return <span>{free.length > 0 ? `free: ${names(free)}` : `busy now: ${names(able)}`}</span>
 }
 
 function names(people: readonly { name: string }[]): string {

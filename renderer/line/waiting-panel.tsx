@@ -3,7 +3,7 @@ import { useMay } from '../desk/use-desk.ts'
 import { Button } from '../parts/button.tsx'
 import { Panel } from '../parts/panel.tsx'
 import type { LineTask } from './line-screen.tsx'
-import type { useRoving } from './use-roving.ts'
+import type { Roving } from '../parts/use-roving.ts'
 import { WaitingList } from './waiting-list.tsx'
 
 type Line = CallOutput<'line'>
@@ -11,9 +11,9 @@ type Line = CallOutput<'line'>
 export interface SidePanelProps {
   line: Line
   now: number
-  roving: ReturnType<typeof useRoving>
+  roving: Roving
   /** The list on the other side, an arrow key away. */
-  other: ReturnType<typeof useRoving>
+  other: Roving
   onTask: (task: LineTask) => void
 }
 

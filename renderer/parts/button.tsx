@@ -20,7 +20,7 @@ export interface ButtonProps {
   /** Why it cannot be pressed, in a few words; shown while it is disabled. */
   why?: string
   autoFocus?: boolean
-  /** Says more than the visible words where they stand for several things. Starts with them. */
+  /** Read out in place of the words on it, where those stand for several things; starts with them. */
   label?: string
 }
 
@@ -40,7 +40,6 @@ export function Button(props: ButtonProps) {
       aria-disabled={isDisabled}
       aria-describedby={isWhyShown ? whyId : undefined}
       aria-keyshortcuts={props.keyHint?.replace('Ctrl', 'Control')}
-      aria-label={props.label}
       onClick={(event) => {
         if (isDisabled) event.preventDefault()
         else props.onPress?.()
@@ -48,7 +47,8 @@ export function Button(props: ButtonProps) {
     >
       {props.keyHint && <KeyCap>{props.keyHint}</KeyCap>}
       <span>
-        {props.children}
+        <span aria-hidden={props.label !== undefined}>{props.children}</span>
+        {props.label && <span className="unseen">{props.label}</span>}
         {isWhyShown && (
           <small id={whyId} className="button-why">
             {props.why}

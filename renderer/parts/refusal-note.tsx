@@ -12,7 +12,7 @@ export function RefusalNote(props: { refusal: Refusal | undefined }) {
     if (refusal !== undefined && refusal.field === undefined) note.current?.focus()
   }, [refusal])
   return (
-    <div role="alert">
+    <div role="alert" className="refusal-room">
       {refusal && (
         <div ref={note} tabIndex={-1} className="notice notice-refusal">
           <Shape kind="now" />

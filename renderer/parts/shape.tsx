@@ -1,13 +1,14 @@
 import './shape.css'
 
-/** now: triangle; soon: dot; fine: square; idle: ring. Always beside a word, never alone. */
-export type ShapeKind = 'now' | 'soon' | 'fine' | 'idle'
+/** now: triangle; soon: dot; fine: square; busy: half disc; idle: ring. Always beside a word, never alone. */
+export type ShapeKind = 'now' | 'soon' | 'fine' | 'busy' | 'idle'
 
 /** The word that goes with a shape where no better one is at hand. */
 export const shapeWords: Record<ShapeKind, string> = {
   now: 'now',
   soon: 'soon',
   fine: 'fine',
+  busy: 'busy',
   idle: 'idle',
 }
 
@@ -15,6 +16,12 @@ const drawings: Record<ShapeKind, React.ReactNode> = {
   now: <path d="M8 1 15.5 15H.5Z" />,
   soon: <circle cx="8" cy="8" r="7" />,
   fine: <rect x="1.5" y="1.5" width="13" height="13" />,
+  busy: (
+    <>
+      <circle cx="8" cy="8" r="6.75" fill="none" stroke="currentColor" strokeWidth="2" />
+      <path d="M8 1.5a6.5 6.5 0 0 0 0 13Z" />
+    </>
+  ),
   idle: <circle cx="8" cy="8" r="5.75" fill="none" stroke="currentColor" strokeWidth="2.5" />,
 }
 

@@ -1,5 +1,6 @@
 /** The one listener to this window's keyboard: scans to the scan's taker, keys to what they press. */
 import { readSampleNumber } from '../../shared-types/sample-number.ts'
+import { go } from '../desk/place.ts'
 import { isTextField, remember } from './field-memory.ts'
 import { isSingle, keyName, pressKey } from './keys.ts'
 import { deliverScan } from './scans.ts'
@@ -45,9 +46,10 @@ export function listenToKeyboard(): () => void {
     if (press.is !== 'more') onKey(event)
   }
 
-  /** Heard last, so that an open dialog closes by itself first. */
+  /** Heard last, so that an open dialog closes by itself first. With nothing to close it leads to the line. */
   function onEscape(event: KeyboardEvent): void {
-    if (event.key === 'Escape' && !event.defaultPrevented) pressKey('Esc')
+    if (event.key !== 'Escape' || event.defaultPrevented) return
+    if (!pressKey('Esc')) go('line')
   }
 
   window.addEventListener('keydown', onKeyDown, { capture: true })

@@ -85,22 +85,16 @@ function StepList(props: { place: number }) {
   )
 }
 
-/** Sets the station up and signs its lead in, so that the crew comes next. */
+/** Sets the station up; the desk signs its lead in, and the crew comes next. */
 function useFinish() {
   const setUp = useTell('station.setUp')
-  const signIn = useTell('person.signIn')
   async function finish(draft: ReturnType<typeof newDraft>) {
     const command = commandOf(draft)
     if (command === undefined) return
     const made = await setUp.tell(command)
     if (!made.ok) return
-    await signIn.tell({ person: made.value.lead, pin: draft.pin })
     window.location.hash = 'station'
     sayDone(`${draft.name} is set up. Add your crew here, then open the line with F2.`)
   }
-  return {
-    finish,
-    refusal: setUp.refusal ?? signIn.refusal,
-    busy: setUp.busy || signIn.busy,
-  }
+  return { finish, refusal: setUp.refusal, busy: setUp.busy }
 }

@@ -20,8 +20,10 @@ export function ShelfScreen(props: { shelf: Shelf }) {
   const { shelf } = props
   return (
     <div className="frame">
-      <div className="horizon" />
-      <ReachBanner />
+      <header>
+        <div className="horizon" />
+        <ReachBanner />
+      </header>
       <main className="frame-screen">
         {isSettingUp ? (
           <SetUp today={shelf.today} zone={shelf.zone} onBack={() => setSettingUp(false)} />
@@ -29,7 +31,9 @@ export function ShelfScreen(props: { shelf: Shelf }) {
           <Shelf shelf={shelf} onSetUp={() => setSettingUp(true)} />
         )}
       </main>
-      <ScanStrip />
+      <footer>
+        <ScanStrip />
+      </footer>
     </div>
   )
 }

@@ -7,15 +7,18 @@ import {
   readNumberFor,
 } from '../../shared-types/sample-number.ts'
 import type { PersonView } from '../../shared-types/views/people.ts'
-import { nothing, useAsk, useTell } from '../desk/use-desk.ts'
+import { nothing, useAsk, useTell, useWho } from '../desk/use-desk.ts'
 import { Badge } from '../parts/badge.tsx'
 import { Button } from '../parts/button.tsx'
 import { Choice } from '../parts/choice.tsx'
 import { Empty } from '../parts/empty.tsx'
+import { Notice } from '../parts/notice.tsx'
 import { PinEntry } from '../parts/pin-entry.tsx'
 import { RefusalNote } from '../parts/refusal-note.tsx'
 import { useScan } from '../scanner/scans.ts'
 import { sayDone, sayRefused } from '../scanner/strip.ts'
+import { practicePin } from '../shelf/practice-pin.ts'
+import { dutyShapes, dutyWords } from '../station/duty.ts'
 import './sign-in-screen.css'
 
 /** Who works at this window now: a tile or a badge, then the PIN. */
@@ -29,8 +32,21 @@ export function SignInScreen() {
       {data !== undefined && people.length === 0 && (
         <Empty say="Nobody can sign in at this desk." next="Open another station log." />
       )}
+      <PracticePin />
       {people.length > 0 && <SignInForm people={people} />}
     </div>
+  )
+}
+
+/** On a practice day everyone's PIN is told. */
+function PracticePin() {
+  const isPractice = useWho()?.station.practice ?? false
+  const pin = practicePin()
+  if (!isPractice || pin === null) return null
+  return (
+    <Notice kind="info">
+      On this practice day everyone's PIN is <b className="numbers">{pin}</b>.
+    </Notice>
   )
 }
 
@@ -105,9 +121,6 @@ function SignInForm(props: { people: PersonView[] }) {
 function nameOf(people: readonly PersonView[], person: PersonId): string {
   return people.find((each) => each.person === person)?.name ?? 'nobody'
 }
-
-const dutyShapes = { on: 'fine', break: 'soon', off: 'idle' } as const
-const dutyWords = { on: 'on duty', break: 'on a break', off: 'off duty' }
 
 function toOption(person: PersonView) {
   return {

@@ -25,15 +25,17 @@ export function SampledFields(props: SettingsFieldsProps) {
         <p className="field-hint">
           Leave a species empty if it is not sampled here. Many programmes skip young of the year.
         </p>
-        {Species.options.map((species) => (
-          <ManyChoice
-            key={species}
-            label={speciesWords[species]}
-            options={AgeClass.options.map((age) => ({ value: age, label: ageWords[age] }))}
-            value={draft.ages[species]}
-            onChange={(ages) => onChange({ ...draft, ages: { ...draft.ages, [species]: ages } })}
-          />
-        ))}
+        <div className="settings-columns">
+          {Species.options.map((species) => (
+            <ManyChoice
+              key={species}
+              label={speciesWords[species]}
+              options={AgeClass.options.map((age) => ({ value: age, label: ageWords[age] }))}
+              value={draft.ages[species]}
+              onChange={(ages) => onChange({ ...draft, ages: { ...draft.ages, [species]: ages } })}
+            />
+          ))}
+        </div>
         <p className="field-error" role="alert">
           {errors.species}
         </p>
@@ -199,19 +201,19 @@ function Limits({ draft, onChange, errors }: SettingsFieldsProps) {
       </div>
       <div className="settings-columns">
         {Keeping.options.map((keeping) => (
-          <div key={keeping} className="settings-limits">
+          <fieldset key={keeping} className="settings-limits">
+            <legend>{keepingWords[keeping]}, °C</legend>
             {(['low', 'high'] as const).map((end) => (
               <TextEntry
                 key={end}
-                label={`${keepingWords[keeping]}: ${end === 'low' ? 'from' : 'to'}, °C`}
-                inputMode="text"
+                label={end === 'low' ? 'from' : 'to'}
                 numbers
                 value={draft.limits[keeping][end]}
                 error={keeping === 'chilled' && end === 'low' ? errors.limits : undefined}
                 onChange={(text) => setLimit(keeping, end, text)}
               />
             ))}
-          </div>
+          </fieldset>
         ))}
       </div>
     </fieldset>

@@ -1,3 +1,32 @@
+import { useState } from 'react'
+import { nothing, useAsk, useWho } from '../desk/use-desk.ts'
+import { RefusalNote } from '../parts/refusal-note.tsx'
+import { CrewPanel } from './crew-panel.tsx'
+import { DayPanel } from './day-panel.tsx'
+import { DeskPanel } from './desk-panel.tsx'
+import { SettingsForm } from './settings-form.tsx'
+import './station-screen.css'
+
+/** The crew, the day, the settings and this desk itself. */
 export function StationScreen() {
-  return <h1>Station</h1>
+  const who = useWho()
+  const people = useAsk('people', nothing)
+  const [isInSettings, setInSettings] = useState(false)
+  if (who === undefined || people.data === undefined)
+    return <RefusalNote refusal={people.refusal} />
+  if (isInSettings)
+    return <SettingsForm settings={who.settings} onClose={() => setInSettings(false)} />
+  return (
+    <div className="station">
+      <h1 className="unseen">The station</h1>
+      <div className="stack">
+        <RefusalNote refusal={people.refusal} />
+        <CrewPanel people={people.data.people} today={who.today} />
+      </div>
+      <div className="stack">
+        <DayPanel day={who.day} today={who.today} />
+        <DeskPanel who={who} onSettings={() => setInSettings(true)} />
+      </div>
+    </div>
+  )
 }

@@ -16,6 +16,8 @@ export function stepped(keys: readonly string[], from: string | undefined, step:
   return keys[Math.min(keys.length - 1, Math.max(0, place))]
 }
 
+export type Roving = ReturnType<typeof useRoving>
+
 /**
  * Which row is chosen, the first until the person moves. A row that leaves the list while it has
  * the focus hands it to the row that takes its place.
@@ -66,4 +68,13 @@ export function useRoving(keys: readonly string[]) {
     }
   }
   return { chosen, focus, rowProps }
+}
+
+/** Opens a screen with the focus on the chosen row of its first list. */
+export function useFirstFocus(first: Roving): void {
+  const opened = useRef(first)
+  useEffect(() => {
+    const { focus, chosen } = opened.current
+    focus(chosen)
+  }, [])
 }

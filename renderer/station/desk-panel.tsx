@@ -1,0 +1,115 @@
+import { useState } from 'react'
+import { keepingWords } from '../../shared-types/station.ts'
+import type { WhoView } from '../../shared-types/views/people.ts'
+import { isWindowAsked, openSecondWindow } from '../desk/second-window.ts'
+import { useMay, useTell } from '../desk/use-desk.ts'
+import { Button } from '../parts/button.tsx'
+import { Panel } from '../parts/panel.tsx'
+import { RefusalNote } from '../parts/refusal-note.tsx'
+import { Time } from '../parts/time.tsx'
+import { isSoundOn, setSound } from '../scanner/sound.ts'
+import { sayDone, sayRefused } from '../scanner/strip.ts'
+
+/** What is settled at this station, and what can be done with this laptop's desk. */
+export function DeskPanel(props: { who: WhoView; onSettings: () => void }) {
+  const { who } = props
+  return (
+    <>
+      <Panel
+        title="Settings"
+        actions={
+          <Button keyHint="Alt+E" onPress={props.onSettings}>
+            Look or change
+          </Button>
+        }
+      >
+        <Settled who={who} />
+      </Panel>
+      <Panel title="This desk">
+        <ClockRow nowMs={who.nowMs} />
+        <div className="row">
+          <SoundButton />
+          {isWindowAsked() && <WindowButton />}
+          <PutAwayButton />
+        </div>
+      </Panel>
+    </>
+  )
+}
+
+function Settled(props: { who: WhoView }) {
+  const { settings } = props.who
+  const { low, high } = settings.limits.chilled
+  return (
+    <p>
+      {settings.units.length} harvest {settings.units.length === 1 ? 'unit' : 'units'}; samples go
+      to {settings.laboratory}; {settings.holdHours} hours {keepingWords.chilled} between {low} and{' '}
+      {high} °C; target wait {settings.targetWaitMinutes} min.
+    </p>
+  )
+}
+
+/** A clock that was set back stops the desk from writing until a lead has looked at it. */
+function ClockRow(props: { nowMs: number }) {
+  const mayAccept = useMay('clock.accept')
+  const { tell, busy, refusal } = useTell('clock.accept')
+  async function accept() {
+    const answer = await tell({})
+    if (answer.ok) sayDone('The clock is accepted as it stands.')
+  }
+  return (
+    <>
+      <p>
+        The laptop's clock says <Time ms={props.nowMs} />. If it was set back, the desk writes
+        nothing until a lead has compared it with another clock and accepts it.
+      </p>
+      <RefusalNote refusal={refusal} />
+      <div>
+        <Button
+          keyHint="Alt+C"
+          isDisabled={busy || !mayAccept}
+          why={mayAccept ? undefined : 'a station lead does this'}
+          onPress={() => void accept()}
+        >
+          The clock is right
+        </Button>
+      </div>
+    </>
+  )
+}
+
+function SoundButton() {
+  const [isOn, setOn] = useState(isSoundOn)
+  return (
+    <Button
+      onPress={() => {
+        setSound(!isOn)
+        setOn(!isOn)
+      }}
+    >
+      {isOn ? 'Turn sounds off' : 'Turn sounds on'}
+    </Button>
+  )
+}
+
+function WindowButton() {
+  async function open() {
+    const opened = await openSecondWindow()
+    if (opened.ok) sayDone('A second window is open. Sign in there too.')
+    else sayRefused(opened.refusal)
+  }
+  return (
+    <Button keyHint="Alt+T" onPress={() => void open()}>
+      Open a second window
+    </Button>
+  )
+}
+
+function PutAwayButton() {
+  const { tell, busy } = useTell('shelf.shut')
+  return (
+    <Button isDisabled={busy} onPress={() => void tell({})}>
+      Put this log away
+    </Button>
+  )
+}
