@@ -1,7 +1,7 @@
 /** Office paper and the frame every page of a document shares: margins, and a foot that says where one is. */
 import { type FilledPage, type Section, filledPages } from './flow.ts'
 import { type Mark, type Page, ruleMark, shifted, textMark } from './mark.ts'
-import { lineHeight, textWidth } from './ruler.ts'
+import { lineHeight, textWidth, wrapped } from './ruler.ts'
 
 export type PaperName = 'a4' | 'letter'
 
@@ -20,13 +20,19 @@ export function innerWidth(paper: PaperName): number {
   return paperSizes[paper].width - 2 * margin
 }
 
+/** As much of the text as one line holds: the foot only reminds, the first page says it in full. */
+function onOneLine(text: string, width: number): string {
+  const [line = '', ...more] = wrapped(text, 'regular', footSize, width - footSize)
+  return more.length === 0 ? line : `${line}…`
+}
+
 function footMarks(paper: PaperName, left: string, right: string): Mark[] {
   const width = innerWidth(paper)
   const y = paperSizes[paper].height - margin - lineHeight(footSize)
   const x = margin + width - textWidth(right, 'bold', footSize)
   return [
     ruleMark(margin, y - 4, width),
-    textMark(margin, y, left, 'regular', footSize),
+    textMark(margin, y, onOneLine(left, x - margin - footSize), 'regular', footSize),
     textMark(x, y, right, 'bold', footSize),
   ]
 }

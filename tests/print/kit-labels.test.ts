@@ -1,0 +1,335 @@
+import { describe, expect, test } from 'vitest'
+import { symbolSize } from '../../electron/print/barcode.ts'
+import { layCoolerLabel } from '../../electron/print/cooler-label.ts'
+import { stubCautions } from '../../electron/print/hunter-stub.ts'
+import { layKitLabels, printKitLabels } from '../../electron/print/kit-labels.ts'
+import type { KitLabels } from '../../electron/print/kit-labels.ts'
+import { type LabelRun, writeLabels } from '../../electron/print/label-run.ts'
+import { type LabelStock, labelStocks } from '../../electron/print/label-stock.ts'
+import { type Mark, mm } from '../../electron/print/mark.ts'
+import type { Result } from '../../shared-types/result.ts'
+import { bagNumber, coolerNumber, grouped, kitNumber } from '../../shared-types/sample-number.ts'
+import { overlaps, stickingOut } from './marks.ts'
+import { drawnPages, pageTexts, pictureCount, sightings } from './read-pdf.ts'
+import { assignedKit, batch, desk, everyLabel, firstCopies, reservedKit } from './samples.ts'
+
+const roll = labelStocks['roll-51x25']
+
+function yes<T>(result: Result<T>): T {
+  if (!result.ok) throw new Error(result.refusal.say)
+  return result.value
+}
+
+async function printed(kits: readonly KitLabels[], stock: LabelStock = roll): Promise<Uint8Array> {
+  return yes(await printKitLabels(kits, stock, batch))
+}
+
+function words(run: LabelRun): string[] {
+  return run.pages.map(({ marks }) =>
+    marks
+      .map((mark) => (mark.kind === 'text' ? mark.text : ''))
+      .filter(Boolean)
+      .join(' '),
+  )
+}
+
+function shapes(marks: readonly Mark[]) {
+  return marks.filter((mark) => mark.kind === 'shape')
+}
+
+describe('a bag label', () => {
+  const run = yes(layKitLabels([assignedKit(43)], roll, batch))
+  const [left, right, obex] = run.pages
+
+  test('has its number at the top left, in the largest type (CLSI AUTO12-A 2011)', () => {
+    const texts = left?.marks.filter((mark) => mark.kind === 'text') ?? []
+    const number = texts.find(({ text }) => text === grouped(bagNumber(desk, 43, 'L')))
+    expect(number).toBeDefined()
+    expect(number?.x).toBe(Math.min(...texts.map(({ x }) => x)))
+    expect(number?.y).toBe(Math.min(...texts.map(({ y }) => y)))
+    expect(number?.size).toBe(Math.max(...texts.map(({ size }) => size)))
+    expect(number?.size).toBeGreaterThanOrEqual(10)
+  })
+
+  test('says species, date, station and how the tissue is kept', () => {
+    expect(words(run)[0]).toContain(
+      'LEFT FRESH mule deer · Sat 14 Nov 2026 Kerravale Junction (KRV)',
+    )
+    expect(words(run)[2]).toContain('OBEX FORMALIN')
+  })
+
+  test('tells the sides apart by shape as well as by word', () => {
+    const [leftShape, rightShape, obexShape] = [left, right, obex].map(
+      (page) => shapes(page?.marks ?? [])[0],
+    )
+    expect(leftShape?.thick).toBe('filled')
+    expect(rightShape?.thick).not.toBe('filled')
+    const tip = (shape: typeof leftShape) => {
+      const xs = shape?.points.map(({ x }) => x) ?? []
+      const tips = { left: Math.min(...xs), right: Math.max(...xs) }
+      const at = (x: number) =>
+        new Set(shape?.points.filter((point) => point.x === x).map(({ y }) => y)).size
+      return { left: at(tips.left) === 1, right: at(tips.right) === 1 }
+    }
+    expect(tip(leftShape)).toEqual({ left: true, right: false })
+    expect(tip(rightShape)).toEqual({ left: false, right: true })
+    expect(tip(obexShape)).toEqual({ left: true, right: true })
+  })
+
+  test('carries Data Matrix and Code 128 of its own number', async () => {
+    const seen = await sightings(await drawnPages(await printed([assignedKit(43)]), 203))
+    for (const [page, part] of (['L', 'R', 'X'] as const).entries()) {
+      const here = seen.filter((each) => each.page === page)
+      expect(here.map(({ format }) => format).toSorted()).toEqual(['Code128', 'DataMatrix'])
+      expect(new Set(here.map(({ text }) => text))).toEqual(new Set([bagNumber(desk, 43, part)]))
+    }
+  })
+
+  test('says nothing of the hunter: no tag number, no animal number', () => {
+    for (const text of words(run).slice(0, 3)) {
+      expect(text).not.toContain('T904417')
+      expect(text).not.toContain('A0017')
+    }
+  })
+
+  test('has bars of at most 12.7 mm, however large the label (GS1 table 6)', () => {
+    const run = yes(layKitLabels([assignedKit(43)], labelStocks['sheet-letter'], batch))
+    for (const mark of run.pages.flatMap(({ marks }) => marks))
+      if (mark.kind === 'barcode')
+        expect(symbolSize(mark.symbol).height).toBeLessThanOrEqual(mm(12.7))
+  })
+
+  test('keeps the Data Matrix and drops the Code 128 on a label too narrow for both', async () => {
+    const narrow: LabelStock = { ...roll, name: 'narrow', widthMm: 46 }
+    const bag = { ...reservedKit(1), labels: firstCopies(['left']) }
+    const seen = await sightings(await drawnPages(await printed([bag], narrow), 203))
+    expect(seen.map(({ format }) => format)).toEqual(['DataMatrix'])
+  })
+})
+
+describe('a reprinted label', () => {
+  test('says so and how often, on every kind of label', () => {
+    const labels = everyLabel.map((label) => ({ label, copy: 3 }))
+    const run = yes(layKitLabels([{ ...assignedKit(43), labels }], roll, batch))
+    const firsts = words(run).filter((text) => !/(Card|Stub) [2-9]/.test(text))
+    expect(firsts).toHaveLength(5)
+    for (const text of firsts) expect(text).toContain('REPRINT 2')
+  })
+
+  test('is only the one that was asked for', () => {
+    const labels = [{ label: 'right' as const, copy: 2 }]
+    const run = yes(layKitLabels([{ ...assignedKit(43), labels }], roll, batch))
+    expect(run.blanks).toBe(1)
+    expect(words(run)[0]).toContain('RIGHT FRESH REPRINT 1')
+  })
+
+  test('differs from a first print, which does not say REPRINT', () => {
+    expect(words(yes(layKitLabels([assignedKit(43)], roll, batch))).join(' ')).not.toContain(
+      'REPRINT',
+    )
+  })
+})
+
+describe('a data card', () => {
+  const card = (kit: KitLabels): LabelRun =>
+    yes(layKitLabels([{ ...kit, labels: firstCopies(['card']) }], roll, batch))
+  const rules = (run: LabelRun): number =>
+    run.pages.flatMap(({ marks }) => marks).filter(({ kind }) => kind === 'line').length
+  const ticks = (run: LabelRun): number => run.pages.flatMap(({ marks }) => shapes(marks)).length
+
+  test('of an assigned kit carries what the laboratory needs', () => {
+    const text = words(card(assignedKit(43))).join(' ')
+    for (const fact of Object.values(assignedKit(43).facts).slice(1)) expect(text).toContain(fact)
+    expect(text).toContain('26-KRV-A0017-A')
+    expect(text).toContain('26-KRV-A0043-K')
+    expect(text).toContain('Kerravale Junction (KRV)')
+    expect(text).not.toContain('pen')
+  })
+
+  test('of an assigned kit has nothing left to write', () => {
+    expect(rules(card(assignedKit(43)))).toBe(0)
+    expect(ticks(card(assignedKit(43)))).toBe(0)
+  })
+
+  test('of a reserved kit has lines and boxes to fill in with a ball-point pen', () => {
+    const run = card(reservedKit(43))
+    expect(words(run).join(' ')).toContain('ball-point pen')
+    expect(rules(run)).toBe(7)
+    expect(ticks(run)).toBe(7)
+  })
+
+  test('leaves a line for the one fact that is not known yet', () => {
+    const { sampler: _, ...facts } = assignedKit(43).facts
+    expect(rules(card({ ...assignedKit(43), facts }))).toBe(1)
+  })
+
+  test('numbers the labels of its strip', () => {
+    const texts = words(card(reservedKit(43)))
+    texts.forEach((text, place) => expect(text).toContain(`Card ${place + 1}/${texts.length}`))
+  })
+})
+
+describe("a hunter's stub", () => {
+  const stub = (kit: KitLabels): string =>
+    words(yes(layKitLabels([{ ...kit, labels: firstCopies(['stub']) }], roll, batch))).join(' ')
+
+  test("gives the animal's number to ask with, or the kit's while there is no animal", () => {
+    expect(stub(assignedKit(43))).toContain('Animal 26-KRV-A0017-A')
+    expect(stub(reservedKit(43))).toContain(`Kit ${grouped(kitNumber(desk, 43))}`)
+  })
+
+  test('says when and where to ask for the result', () => {
+    expect(stub(assignedKit(43))).toContain(batch.askAt)
+  })
+
+  test('warns as the public advice does: wait, do not eat a positive, gloves, follow the authorities', () => {
+    // cdc.gov/prions/cwd/prevention.html
+    const text = stub(assignedKit(43))
+    for (const caution of stubCautions) expect(text).toContain(caution)
+    expect(text).toMatch(
+      /Wait for the result.*Do not eat meat of an animal that tests positive.*gloves.*authorities/,
+    )
+  })
+})
+
+describe.each(Object.entries(labelStocks))(
+  'on a label of %s',
+  (_, { name, widthMm, heightMm, dpi }) => {
+    // Alone on its page, so that the edge of the page is the edge of the label.
+    const stock: LabelStock = { kind: 'roll', name, widthMm, heightMm, dpi }
+    const awkward: KitLabels = {
+      ...assignedKit(43),
+      facts: {
+        ...assignedKit(43).facts,
+        species: 'white-tailed deer',
+        harvestPlace:
+          'Unit 48, upper Sorrel drainage above the second bridge, north bank, 44.12345 N 110.54321 W',
+        headCondition: 'head only, skinned for the taxidermist, skull plate cut, neck shot',
+        sampler: 'Bartholomew-Constantine Featherstonehaugh-Wolstenholme',
+      },
+    }
+    const runs = [reservedKit(1), assignedKit(43), awkward].map((kit) =>
+      yes(
+        layKitLabels([kit], stock, {
+          ...batch,
+          practice: true,
+          station: 'Upper Kerravale Junction weigh yard (KRV)',
+        }),
+      ),
+    )
+
+    test('nothing sticks out of a label, and nothing lies over anything else', () => {
+      for (const page of runs.flatMap((run) => run.pages)) {
+        expect(stickingOut(page)).toEqual([])
+        expect(overlaps(page)).toEqual([])
+      }
+    })
+
+    test('no type is smaller than 6 points', () => {
+      for (const mark of runs.flatMap((run) => run.pages).flatMap(({ marks }) => marks))
+        if (mark.kind === 'text') expect(mark.size).toBeGreaterThanOrEqual(6)
+    })
+
+    test('labels of a practice day say so', () => {
+      for (const run of runs) expect(words(run)[0]).toContain('PRACTICE')
+    })
+
+    test('the blanks it says it used are the labels it drew', () => {
+      const numbers = /26-KRV-A\d{4}-[LRX]-.|(Card|Stub) \d/g
+      for (const run of runs) expect(words(run).join(' ').match(numbers)).toHaveLength(run.blanks)
+    })
+  },
+)
+
+describe('a label that does not fit', () => {
+  test('is refused, naming a stock that would do', () => {
+    const tiny: LabelStock = { ...roll, name: 'roll, 25 x 12 mm', widthMm: 25, heightMm: 12 }
+    const answer = layKitLabels([reservedKit(1)], tiny, batch)
+    expect(answer).toEqual({
+      ok: false,
+      refusal: {
+        code: 'label-too-small',
+        say: `The left bag label of kit ${grouped(kitNumber(desk, 1))} does not fit roll, 25 x 12 mm.`,
+        next: 'Load roll, 50.8 x 25.4 mm and print again.',
+        field: 'stock',
+      },
+    })
+  })
+
+  test.each(everyLabel)('because of a very long name says what else would help: %s', (label) => {
+    const station = 'An endless name '.repeat(60)
+    const kit = { ...reservedKit(1), labels: firstCopies([label]) }
+    const answer = layKitLabels([kit], roll, { ...batch, station })
+    expect(answer.ok ? '' : answer.refusal.next).toContain('Shorten the names')
+  })
+
+  test.each(everyLabel)('on the roll for its long name is sent to a larger stock: %s', (label) => {
+    const station = 'A rather long name '.repeat(12)
+    const kit = { ...reservedKit(1), labels: firstCopies([label]) }
+    const answer = layKitLabels([kit], roll, { ...batch, station })
+    expect(answer.ok ? '' : answer.refusal.next).toContain('sheet')
+  })
+
+  test('is not the only refusal: no label at all is one too', () => {
+    const answer = layKitLabels([], roll, batch)
+    expect(answer.ok ? '' : answer.refusal.code).toBe('nothing-to-print')
+  })
+})
+
+describe('the file', () => {
+  test('is the same to the byte for the same data', async () => {
+    const [first, second] = [await printed([assignedKit(43)]), await printed([assignedKit(43)])]
+    expect(Buffer.compare(first, second)).toBe(0)
+  })
+
+  test('differs when the data differ', async () => {
+    const [first, second] = [await printed([assignedKit(43)]), await printed([assignedKit(44)])]
+    expect(Buffer.compare(first, second)).not.toBe(0)
+  })
+
+  test('holds vectors and letters, no pictures', async () => {
+    const pdf = await printed([assignedKit(43), reservedKit(44)])
+    expect(await pictureCount(pdf)).toBe(0)
+    expect(Buffer.from(pdf).includes('/Subtype /Image')).toBe(false)
+  })
+
+  test('gives the words back letter by letter, whatever alphabet a name is written in', async () => {
+    const pdf = yes(
+      await printKitLabels([assignedKit(43)], roll, { ...batch, station: 'Größe Łódź Ñandú Қыз' }),
+    )
+    expect((await pageTexts(pdf))[0]).toContain('Größe Łódź Ñandú Қыз')
+  })
+})
+
+describe('a batch of forty kits', () => {
+  const serials = Array.from({ length: 40 }, (_, place) => 101 + place)
+
+  test('decodes whole, each number on one label only', async () => {
+    const pdf = await printed(serials.map(reservedKit))
+    const seen = await sightings(await drawnPages(pdf, 203))
+    const numbers = new Map<string, Set<number>>()
+    for (const { text, page } of seen) numbers.set(text, (numbers.get(text) ?? new Set()).add(page))
+    const expected = serials.flatMap((serial) =>
+      (['L', 'R', 'X'] as const).map((part) => bagNumber(desk, serial, part)),
+    )
+    for (const number of expected) expect(numbers.get(number)?.size, number).toBe(1)
+    for (const serial of serials) expect(numbers.has(kitNumber(desk, serial))).toBe(true)
+    expect(numbers.size).toBe(40 * 5)
+    expect([...numbers.values()].every((pages) => pages.size === 1)).toBe(true)
+    expect(seen.filter(({ format }) => format === 'DataMatrix')).toHaveLength(120)
+    expect(seen.filter(({ format }) => format === 'Code128')).toHaveLength(200)
+  }, 60_000)
+})
+
+describe('a cooler label', () => {
+  const cooler = coolerNumber(desk, 3)
+  const run = yes(
+    layCoolerLabel({ cooler, name: 'Blue two', kept: 'on ice', copy: 1 }, roll, batch),
+  )
+
+  test('shows number, name and how it is kept, and decodes', async () => {
+    expect(words(run)[0]).toContain(`${grouped(cooler)} COOLER Blue two · on ice`)
+    const seen = await sightings(await drawnPages(await writeLabels(run), 203))
+    expect(seen.map(({ text }) => text)).toEqual([cooler, cooler])
+  })
+})

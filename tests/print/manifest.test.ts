@@ -1,0 +1,197 @@
+import { describe, expect, test } from 'vitest'
+import { manifestCautions } from '../../electron/print/manifest-front.ts'
+import { type ManifestSheet, printManifest } from '../../electron/print/manifest.ts'
+import { coolerNumber, grouped, handoffNumber } from '../../shared-types/sample-number.ts'
+import {
+  collisions,
+  drawnPages,
+  pageTexts,
+  pageWords,
+  pictureCount,
+  sightings,
+} from './read-pdf.ts'
+import { bagsOf, desk, digest, smallHandoff } from './samples.ts'
+
+async function texts(sheet: ManifestSheet): Promise<string[]> {
+  return pageTexts(await printManifest(sheet, 'letter'))
+}
+
+const [blue, red] = smallHandoff.coolers
+if (!blue || !red) throw new Error('the sample has two coolers')
+
+const bigHandoff: ManifestSheet = {
+  ...smallHandoff,
+  coolers: [
+    { ...blue, counted: 140, bags: bagsOf(1, 70) },
+    { ...red, counted: 60, bags: bagsOf(101, 30) },
+  ],
+}
+
+/** The numbers of the bags in the order in which a page lists them. */
+function bagNumbers(text: string): string[] {
+  return text.match(/26-KRV-A\d{4}-[LRX]-./g) ?? []
+}
+
+describe('the first page of a manifest', () => {
+  test('says what goes from whom by whom to whom', async () => {
+    const [page] = await texts(smallHandoff)
+    expect(page).toContain(`Handoff manifest ${grouped(handoffNumber(desk, 1))}`)
+    expect(page).toContain('From Kerravale Junction (KRV) desk A Saturday 14 November 2026')
+    expect(page).toContain('Courier Tobias Anderle Ridge Road Freight vehicle KTR 4471')
+    expect(page).toContain('To the laboratory Diagnostic laboratory, receiving dock')
+  })
+
+  test('gives number, seal, temperature and count of each cooler, and the total', async () => {
+    const [page] = await texts(smallHandoff)
+    expect(page).toContain(`${grouped(coolerNumber(desk, 3))} Blue two on ice 0045511 3.4 6`)
+    expect(page).toContain(`${grouped(coolerNumber(desk, 4))} Red one frozen 0045512 −18.3 4`)
+    expect(page).toContain('2 in all 10')
+    expect(page).toContain(
+      '10 bags listed: 5 left, 5 right, 0 obex. 10 fresh, for immunoassay (ELISA).',
+    )
+  })
+
+  test('says when a count differs from the list, and why', async () => {
+    const coolers = [
+      { ...blue, counted: 5, difference: 'one bag kept back' },
+      { ...red, counted: 5 },
+    ]
+    const [page] = await texts({ ...smallHandoff, coolers })
+    expect(page).toContain('▲ 6 bags listed, 5 counted: one bag kept back')
+    expect(page).toContain('▲ 4 bags listed, 5 counted: NO REASON GIVEN')
+  })
+
+  test('tells the test that tissue in formalin can have, and that it must not freeze', async () => {
+    const bags = blue.bags.map((bag, place) =>
+      place === 0 ? { ...bag, kept: 'formalin' as const } : bag,
+    )
+    const [page] = await texts({ ...smallHandoff, coolers: [{ ...blue, bags }] })
+    expect(page).toContain(
+      '5 fresh, for immunoassay (ELISA). 1 in formalin, for immunohistochemistry (IHC): never freeze.',
+    )
+  })
+
+  test('says what custody is (EPA Region V manual 905R78115, 1978) and how to correct an error', async () => {
+    const [page] = await texts(smallHandoff)
+    expect(page).toMatch(
+      /in your possession or in your view, locked up .* restricted secure area, or closed with a seal that breaks on opening/,
+    )
+    expect(page).toMatch(/single line through it, initialled and dated, in indelible ink/)
+  })
+
+  test('warns of open coolers, knives, dry ice, and puts carrier and local rules first', async () => {
+    const [page] = await texts(smallHandoff)
+    for (const caution of manifestCautions) expect(page).toContain(caution)
+    for (const word of ['gloves', 'knife', 'seal', 'vent', 'carrier', 'local rules'])
+      expect(manifestCautions.join(' ')).toContain(word)
+  })
+
+  test('has a place for everyone in the chain: name, time, and at the door temperature and condition', async () => {
+    const [page] = await texts(smallHandoff)
+    expect(page).toContain('Relinquished by Name: Ines Okonedo When: 14 Nov 2026 18:42 MST')
+    expect(page).toContain('Received by courier sign here Name: Tobias Anderle When:')
+    expect(page).toContain(
+      'Received at the laboratory sign here Name: When: Coolest and warmest °C: Condition:',
+    )
+  })
+
+  test('prints the condition where it is known, else leaves a line', async () => {
+    const lines = async (condition: string) => (await texts({ ...smallHandoff, condition }))[0]
+    expect(await lines('seals whole, lid of Red one cracked')).toContain(
+      'Condition at handoff: seals whole, lid of Red one cracked',
+    )
+    expect(await lines('')).toContain('Condition at handoff: Relinquished by')
+  })
+
+  test('carries its number as Code 128 and the digest as Data Matrix and in words', async () => {
+    const pdf = await printManifest(smallHandoff, 'a4')
+    const seen = await sightings(await drawnPages(pdf, 300))
+    const found = seen.map(({ format, text }) => `${format} ${text}`).toSorted()
+    expect(found).toEqual([`Code128 ${handoffNumber(desk, 1)}`, `DataMatrix ${digest}`])
+    expect((await pageTexts(pdf))[0]?.replaceAll(' ', '')).toContain(digest)
+  })
+})
+
+describe('the bags of a manifest', () => {
+  test('stand in consecutive order, whatever order they were packed in', async () => {
+    const coolers = [{ ...blue, bags: blue.bags.toReversed() }, red]
+    const listed = bagNumbers((await texts({ ...smallHandoff, coolers })).join(' '))
+    expect(listed).toEqual([...blue.bags, ...red.bags].map(({ bag }) => grouped(bag)))
+  })
+
+  test('show side, species, how kept, when sealed and the tissue check', async () => {
+    expect((await texts(smallHandoff)).join(' ')).toMatch(
+      /1 26-KRV-A0001-L-. left white-tailed deer fresh 14 Nov 16:05 MST lymph node/,
+    )
+  })
+
+  test('are counted at the foot of each page, and the last page has them all', async () => {
+    const pages = await texts(bigHandoff)
+    expect(pages.length).toBeGreaterThan(3)
+    let soFar = 0
+    pages.forEach((page, place) => {
+      const here = bagNumbers(page).length
+      soFar += here
+      expect(page).toContain(`bags on this page ${here}, so far ${soFar} of 200`)
+      expect(page).toContain(`page ${place + 1} of ${pages.length}`)
+    })
+    expect(soFar).toBe(200)
+  })
+
+  test('each stand in one place only', async () => {
+    const listed = bagNumbers((await texts(bigHandoff)).join(' '))
+    expect(new Set(listed).size).toBe(200)
+  })
+
+  test('stand under the number and seal of their cooler on every page', async () => {
+    const pages = await texts(bigHandoff)
+    for (const page of pages.slice(1)) expect(page).toMatch(/^Bags in cooler 26-KRV-A000[34]-C-. /)
+  })
+})
+
+describe.each(['a4', 'letter'] as const)('on %s', (paper) => {
+  const long = 'Upper Kerravale Junction weigh yard behind the old grain elevator, north gate'
+  const awkward: ManifestSheet = {
+    ...bigHandoff,
+    practice: true,
+    station: long,
+    destination: `${long}; ${long}`,
+    courier: { name: long, organisation: `${long}-${'x'.repeat(60)}`, vehicle: long },
+    condition: `${long}, ${long}`,
+    received: { ...bigHandoff.received, name: long },
+    coolers: [
+      { ...blue, name: long, seal: 'ABCDEFGHIJ0123456789', counted: 3, difference: long },
+      red,
+    ],
+  }
+
+  test('everything stands between the margins, at 10 points or more, and nothing collides', async () => {
+    const width = paper === 'a4' ? 595.28 : 612
+    for (const sheet of [bigHandoff, awkward])
+      for (const words of await pageWords(await printManifest(sheet, paper))) {
+        expect(words.filter(({ left, right }) => left < 35.5 || right > width - 35.5)).toEqual([])
+        expect(words.filter(({ size }) => size < 9.99)).toEqual([])
+        expect(collisions(words)).toEqual([])
+      }
+  })
+})
+
+describe('the file', () => {
+  test('is the same to the byte for the same data, and holds no pictures', async () => {
+    const [first, second] = [
+      await printManifest(bigHandoff, 'a4'),
+      await printManifest(bigHandoff, 'a4'),
+    ]
+    expect(Buffer.compare(first, second)).toBe(0)
+    expect(await pictureCount(first)).toBe(0)
+  })
+
+  test('of a practice handoff says so', async () => {
+    expect((await texts({ ...smallHandoff, practice: true }))[0]).toContain('PRACTICE')
+  })
+
+  test('says not read where nobody could read the temperature', async () => {
+    const [page] = await texts({ ...smallHandoff, coolers: [{ ...blue, celsius: null }] })
+    expect(page).toContain('0045511 not read 6')
+  })
+})
