@@ -3,6 +3,7 @@
  * `WritableLog`; both are nominal types, so a query cannot be handed a write.
  */
 import Database from 'better-sqlite3'
+import type { Result } from '../shared-types/result.ts'
 import type { DeskId } from '../shared-types/sample-number.ts'
 
 export type Connection = Database.Database
@@ -41,12 +42,8 @@ export class ReadableLog {
 
 /** A log that can also be written, by `transact`. */
 export class WritableLog extends ReadableLog {
-  readonly #writable = true
-
-  /** Whether the file is still open for writing. */
-  get open(): boolean {
-    return this.#writable && ReadableLog.connectionOf(this).open
-  }
+  /** Never there: it only keeps a reader's log from passing as a writer's. */
+  declare private readonly writable: true
 }
 
 /** The connection of a log, for the files of `db` only. */
@@ -75,6 +72,18 @@ export function connectForReading(path: string): Connection {
 /** A database of its own in memory, from a file's bytes or empty; nothing reaches the disk. */
 export function connectInMemory(image?: Buffer): Connection {
   return guarded(new Database(image ?? ':memory:'))
+}
+
+/** Closes a connection again if what it was opened for is refused or fails. */
+export function closedUnlessGranted<T>(connection: Connection, open: () => Result<T>): Result<T> {
+  let kept = false
+  try {
+    const result = open()
+    kept = result.ok
+    return result
+  } finally {
+    if (!kept) connection.close()
+  }
 }
 
 /** A log may come from a stranger's stick: its schema is not trusted to call functions. */

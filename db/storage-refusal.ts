@@ -1,6 +1,6 @@
 /** What the medium could not do, in words for the person at the desk. */
 import Database from 'better-sqlite3'
-import type { Refusal } from '../shared-types/result.ts'
+import type { Refusal, Result } from '../shared-types/result.ts'
 
 const nothingWritten = 'Nothing of this action was written.'
 
@@ -44,4 +44,15 @@ export function storageRefusal(error: unknown): Refusal | null {
   if (found === undefined) return null
   const [, code, say, next] = found
   return { code, say, next }
+}
+
+/** Does what the medium may fail at: its failure is a refusal, any other exception is thrown on. */
+export function storing<T>(act: () => Result<T>): Result<T> {
+  try {
+    return act()
+  } catch (error) {
+    const refusal = storageRefusal(error)
+    if (refusal === null) throw error
+    return { ok: false, refusal }
+  }
 }

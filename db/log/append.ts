@@ -56,6 +56,7 @@ export class LogTransaction extends ReadableLog {
 
   /** Appends facts in order and folds them into the read tables; answers with the entries made. */
   append(drafts: readonly EntryDraft[]): Entry[] {
+    if (!connectionOf(this).inTransaction) throw new Error('this action is over')
     return drafts.map((draft) => this.#appendOne(draft))
   }
 

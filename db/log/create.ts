@@ -3,9 +3,16 @@ import { closeSync, openSync, rmSync } from 'node:fs'
 import { basename } from 'node:path'
 import { granted, type Result, refused } from '../../shared-types/result.ts'
 import type { DeskId } from '../../shared-types/sample-number.ts'
-import { applicationId, type Connection, connectForWriting, WritableLog } from '../connection.ts'
+import {
+  applicationId,
+  closedUnlessGranted,
+  type Connection,
+  connectForWriting,
+  WritableLog,
+} from '../connection.ts'
 import { latestFormat } from '../migrations/list.ts'
 import { makeReadTables, migrateLogTables } from '../migrations/migrate.ts'
+import { storing } from '../storage-refusal.ts'
 import { inTransaction } from '../transaction.ts'
 
 /**
@@ -15,18 +22,26 @@ import { inTransaction } from '../transaction.ts'
 export function createLog(path: string, desk: DeskId): Result<WritableLog> {
   const claimed = claim(path)
   if (!claimed.ok) return claimed
-  const connection = connectForWriting(path)
-  const made = inTransaction(connection, () => granted(makeTables(connection, desk)))
-  if (!made.ok) return withdrawn(made, connection, path)
-  // Else the mark in the file's header would wait in the WAL file, and a copy would look foreign.
-  connection.pragma('wal_checkpoint(TRUNCATE)')
-  return granted(new WritableLog(connection, path, desk, latestFormat))
+  let made = false
+  try {
+    const begun = storing(() => beginLog(path, desk))
+    made = begun.ok
+    return begun
+  } finally {
+    if (!made) rmSync(path)
+  }
 }
 
-function withdrawn<T>(refusal: T, connection: Connection, path: string): T {
-  connection.close()
-  rmSync(path)
-  return refusal
+function beginLog(path: string, desk: DeskId): Result<WritableLog> {
+  const connection = connectForWriting(path)
+  return closedUnlessGranted(connection, () => {
+    const log = new WritableLog(connection, path, desk, latestFormat)
+    const begun = inTransaction(connection, () => granted(makeTables(connection, desk)))
+    if (!begun.ok) return begun
+    // Else the mark in the file's header would wait in the WAL file, and a copy would look foreign.
+    connection.pragma('wal_checkpoint(TRUNCATE)')
+    return granted(log)
+  })
 }
 
 /** Takes the name on the disk, so that two programs cannot both believe they made the file. */

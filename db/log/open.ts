@@ -1,7 +1,13 @@
 /** Opening a station log to work in it. */
-import { existsSync } from 'node:fs'
+import { existsSync, rmSync } from 'node:fs'
 import { granted, type Result } from '../../shared-types/result.ts'
-import { type Connection, connectForWriting, connectionOf, WritableLog } from '../connection.ts'
+import {
+  closedUnlessGranted,
+  type Connection,
+  connectForWriting,
+  connectionOf,
+  WritableLog,
+} from '../connection.ts'
 import { latestFormat } from '../migrations/list.ts'
 import { formatOf, migrateLogTables } from '../migrations/migrate.ts'
 import { inTransaction } from '../transaction.ts'
@@ -19,19 +25,8 @@ import { isSound, ownDeskOf } from './soundness.ts'
 export function openLog(path: string): Result<WritableLog> {
   return openingOf(path, () => {
     const connection = connectForWriting(path)
-    return closingUnlessGranted(connection, () => opened(connection, path))
+    return closedUnlessGranted(connection, () => opened(connection, path))
   })
-}
-
-function closingUnlessGranted<T>(connection: Connection, open: () => Result<T>): Result<T> {
-  let kept = false
-  try {
-    const result = open()
-    kept = result.ok
-    return result
-  } finally {
-    if (!kept) connection.close()
-  }
 }
 
 function opened(connection: Connection, path: string): Result<WritableLog> {
@@ -45,12 +40,21 @@ function opened(connection: Connection, path: string): Result<WritableLog> {
 
 function broughtUpToDate(log: WritableLog, format: number): Result<WritableLog> {
   const connection = connectionOf(log)
-  connection.prepare('VACUUM INTO ?').run(copyName(log.path, format))
+  copyTo(copyName(log.path, format), connection)
   return inTransaction(connection, () => {
     migrateLogTables(connection)
     refold(log, connection)
     return granted(log)
   })
+}
+
+function copyTo(path: string, connection: Connection): void {
+  try {
+    connection.prepare('VACUUM INTO ?').run(path)
+  } catch (error) {
+    rmSync(path, { force: true })
+    throw error
+  }
 }
 
 /** A name that is still free: an earlier copy may be the only good one. */

@@ -8,7 +8,13 @@ import { copyFileSync, existsSync, mkdtempSync, readFileSync, rmSync } from 'nod
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { granted, type Result } from '../../shared-types/result.ts'
-import { type Connection, connectForReading, connectInMemory, ReadableLog } from '../connection.ts'
+import {
+  closedUnlessGranted,
+  type Connection,
+  connectForReading,
+  connectInMemory,
+  ReadableLog,
+} from '../connection.ts'
 import { latestFormat } from '../migrations/list.ts'
 import { formatOf, migrateLogTables } from '../migrations/migrate.ts'
 import { openingOf, torn } from './open-refusals.ts'
@@ -26,14 +32,18 @@ export function readLog(path: string): Result<ReadableLog> {
     const image = imageOf(path)
     if (image === null) return torn(path)
     const connection = connectInMemory(withoutWal(image))
-    const format = formatOf(connection)
-    const desk = isSound(connection) ? ownDeskOf(connection) : undefined
-    if (desk === undefined) return torn(path)
-    const log = new ReadableLog(connection, path, desk, format)
-    if (format !== latestFormat) understand(log, connection)
-    connection.pragma('query_only = ON')
-    return granted(log)
+    return closedUnlessGranted(connection, () => opened(connection, path))
   })
+}
+
+function opened(connection: Connection, path: string): Result<ReadableLog> {
+  const format = formatOf(connection)
+  const desk = isSound(connection) ? ownDeskOf(connection) : undefined
+  if (desk === undefined) return torn(path)
+  const log = new ReadableLog(connection, path, desk, format)
+  if (format !== latestFormat) understand(log, connection)
+  connection.pragma('query_only = ON')
+  return granted(log)
 }
 
 /** Bytes 18 and 19 of the header ask for a WAL file, which an image in memory cannot have. */

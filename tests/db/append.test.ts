@@ -120,6 +120,26 @@ describe('nothing is written', () => {
   })
 })
 
+describe('an action', () => {
+  test('is not begun within another, and the outer one is not written either', () => {
+    const log = tempLog()
+    const nested = () =>
+      transact(log, at(morning), (tx) => {
+        tx.append([added])
+        return transact(log, at(morning), () => granted(1))
+      })
+    expect(nested).toThrow('within an action')
+    expect(countEntries(log)).toBe(0)
+  })
+
+  test('appends nothing once it is over', () => {
+    const log = tempLog()
+    const tx = value(transact(log, at(morning), (during) => granted(during)))
+    expect(() => tx.append([added])).toThrow('over')
+    expect(countEntries(log)).toBe(0)
+  })
+})
+
 test('two programs on one log take turns and make one chain', () => {
   const log = tempLog()
   const other = closing(value(openLog(log.path)))

@@ -40,7 +40,7 @@ test('whatever facts are appended, the log is whole and a rebuild would make the
       expect(verifyLog(log).findings).toEqual([])
       log.close()
     }),
-    { numRuns: 60 },
+    { numRuns: 40 },
   )
 })
 
