@@ -6,7 +6,8 @@ import {
   numberParts,
   partWords,
 } from '../../shared-types/sample-number.ts'
-import type { LabelView, NumberedKit } from '../../shared-types/views/kits.ts'
+import type { NumberedKit } from '../../shared-types/views/kits.ts'
+import { sentence } from '../bench/sentence.ts'
 import { useMay } from '../desk/use-desk.ts'
 import { Badge } from '../parts/badge.tsx'
 import { Button } from '../parts/button.tsx'
@@ -17,6 +18,8 @@ import { ReprintDialog } from './reprint-dialog.tsx'
 import { SpoilDialog } from './spoil-dialog.tsx'
 import { VoidDialog } from './void-dialog.tsx'
 import { fateShapes, fateWords } from './words.ts'
+
+type LabelView = NumberedKit['labels'][number]
 
 type Deed =
   | { readonly is: 'reprint' | 'void'; readonly number: SampleNumber }
@@ -66,7 +69,7 @@ function latestCopies(labels: readonly LabelView[]): LabelView[] {
 function KitFacts({ kit }: { readonly kit: NumberedKit }) {
   return (
     <p>
-      {kit.state},{' '}
+      {sentence(kit.state)},{' '}
       {kit.animal ? (
         <>
           for animal <NumberText number={kit.animal} />
@@ -74,7 +77,7 @@ function KitFacts({ kit }: { readonly kit: NumberedKit }) {
       ) : (
         'for whoever comes'
       )}
-      ; labels made <Time ms={kit.printedMs} />
+      . Labels made <Time ms={kit.printedMs} />.
     </p>
   )
 }
@@ -90,7 +93,10 @@ function LabelLine(props: {
   return (
     <div className="kit-label">
       <div>
-        <strong>{name}</strong> <NumberText number={number} />
+        <p>
+          <strong>{name}</strong>
+        </p>
+        <NumberText number={number} />
         {label && (
           <p>
             <Badge shape={fateShapes[label.fate]}>{fateWords[label.fate]}</Badge>

@@ -14,7 +14,7 @@ export function Ledger({ balances }: { readonly balances: readonly AccountBalanc
   const may = useMay('kits.move')
   return (
     <Panel title="Where the kits are">
-      <div className="row">
+      <div className="moves">
         {moves.map((each, place) => (
           <Button
             key={each.key}

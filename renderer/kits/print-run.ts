@@ -19,8 +19,8 @@ export interface PrintRun {
   readonly wanted: number
   readonly batches: readonly PrintedBatch[]
   readonly isRunning: boolean
-  start(count: number, stock: StockName): Promise<PrintedBatch[]>
-  stop(): void
+  readonly start: (count: number, stock: StockName) => Promise<PrintedBatch[]>
+  readonly stop: () => void
 }
 
 /** Prints so many kits in batches; what is printed when it stops or is refused stays printed. */
@@ -56,7 +56,7 @@ export function usePrintRun(): PrintRun {
     }
     setRunning(false)
     const total = done.reduce((sum, each) => sum + each.count, 0)
-    if (total > 0) sayDone(`${total} kits are numbered and their labels made.`)
+    if (total > 0) sayDone(`Kits numbered, labels made: ${total}.`)
     return done
   }
 

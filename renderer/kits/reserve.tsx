@@ -1,6 +1,6 @@
 import { type FormEvent, useState } from 'react'
 import { StockName } from '../../shared-types/label.ts'
-import type { LabelCounts } from '../../shared-types/views/kits.ts'
+import type { KitsView } from '../../shared-types/views/kits.ts'
 import { useMay } from '../desk/use-desk.ts'
 import { Button } from '../parts/button.tsx'
 import { Choice } from '../parts/choice.tsx'
@@ -17,7 +17,7 @@ const stockOptions = StockName.options.map((value, place) => ({
 }))
 
 /** The labels on the shelf, the stock in the printer, and kits numbered before anybody comes. */
-export function Reserve({ labels }: { readonly labels: LabelCounts }) {
+export function Reserve({ labels }: { readonly labels: KitsView['labels'] }) {
   const stock = useLabelStock()
   const run = usePrintRun()
   return (
