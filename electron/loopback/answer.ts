@@ -4,13 +4,12 @@ import type { Result } from '../../shared-types/result.ts'
 
 /**
  * What the screens may load: their own files, pictures they made themselves, and a PDF that they
- * hold as a blob, shown in a frame or a window of its own. The hash is the one style element that
- * React Aria adds to a page, so that a tap on a button is not delayed.
+ * hold as a blob, shown in a frame or a window of its own.
  */
 export const contentPolicy = [
   "default-src 'none'",
   "script-src 'self'",
-  "style-src 'self' 'sha256-38RhXrc7EdReTKsOm23ZPOCUgniTUUcjky8QOOrQx6o='",
+  "style-src 'self'",
   "img-src 'self' data: blob:",
   "font-src 'self'",
   "connect-src 'self'",

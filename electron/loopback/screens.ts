@@ -25,9 +25,9 @@ export const screenTypes: Readonly<Record<string, string>> = {
   '.ttf': 'font/ttf',
 }
 
-/** Reads the screens that `folder` holds. Throws if it is not there or has no `index.html`. */
+/** Reads the screens that `folder` holds. Throws one plain sentence if they are not there. */
 export async function readScreens(folder: string): Promise<Screens> {
-  const found = await readdir(folder, { recursive: true, withFileTypes: true })
+  const found = await readdir(folder, { recursive: true, withFileTypes: true }).catch(() => [])
   const files = found
     .filter((entry) => entry.isFile())
     .map((entry) => join(entry.parentPath, entry.name))
@@ -41,6 +41,7 @@ export async function readScreens(folder: string): Promise<Screens> {
     })
   }
   const index = screens.get('/index.html')
-  if (index === undefined) throw new Error(`There is no index.html in ${folder}.`)
+  if (index === undefined)
+    throw new Error(`The screens are not built: there is no index.html in ${folder}.`)
   return screens.set('/', index)
 }

@@ -34,7 +34,7 @@ export interface Loopback {
 /** What commands under way get to finish when the desk stops. */
 const lastAnswersMs = 500
 
-/** Starts to serve. Rejects when the port is taken (`EADDRINUSE`) or the screens are not built. */
+/** Starts to serve. Rejects with one plain sentence when the port is taken or the screens are not built. */
 export async function serveLoopback(deps: LoopbackDeps): Promise<Loopback> {
   const screens = await readScreens(deps.screens)
   const keys = createKeys(deps.randomBytes)
@@ -59,9 +59,14 @@ export async function serveLoopback(deps: LoopbackDeps): Promise<Loopback> {
 /** Binds the loopback address and no other: nobody on a network can reach it. */
 function listen(server: Server, port: number): Promise<number> {
   return new Promise((resolve, reject) => {
-    server.once('error', reject)
+    server.once('error', (fault: NodeJS.ErrnoException) => reject(sayTaken(fault, port)))
     server.listen(port, '127.0.0.1', () => resolve((server.address() as AddressInfo).port))
   })
+}
+
+function sayTaken(fault: NodeJS.ErrnoException, port: number): Error {
+  if (fault.code !== 'EADDRINUSE') return fault
+  return new Error(`Port ${port} is taken by another program: name another, or none.`)
 }
 
 /** A browser keeps connections open without using them, and would keep us waiting for them. */

@@ -6,13 +6,12 @@ import { screenFile } from './screen-file.ts'
 
 /**
  * What the screens may load: their own files, pictures they made themselves, and a PDF that they
- * hold as a blob. They may connect to nothing: the desk is reached through the preload alone. The
- * hash is the one style element that React Aria adds to a page, so that a tap is not delayed.
+ * hold as a blob. They may connect to nothing: the desk is reached through the preload alone.
  */
 export const contentPolicy = [
   "default-src 'none'",
   "script-src 'self'",
-  "style-src 'self' 'sha256-38RhXrc7EdReTKsOm23ZPOCUgniTUUcjky8QOOrQx6o='",
+  "style-src 'self'",
   "img-src 'self' data: blob:",
   "font-src 'self'",
   "connect-src 'none'",

@@ -81,7 +81,7 @@ describe.skipIf(browserPath === undefined)('in a browser', () => {
     const url = await page.getAttribute('#document', 'src')
     await expect.poll(() => page.frames().map((frame) => frame.url())).toContain(url)
     const opening = context.waitForEvent('page')
-    await page.evaluate((blob) => window.open(blob ?? ''), url)
+    await page.evaluate((blob) => window.open(blob ?? '', '_blank', 'noopener'), url)
     expect((await opening).url()).toBe(url)
     expect(complaints).toEqual([])
     await page.close()

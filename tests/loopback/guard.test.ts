@@ -203,7 +203,7 @@ describe('the network', () => {
     const taken = createServer()
     await new Promise<void>((resolve) => taken.listen(0, '127.0.0.1', resolve))
     const { port } = taken.address() as { port: number }
-    await expect(host({ port })).rejects.toThrow('EADDRINUSE')
+    await expect(host({ port })).rejects.toThrow('is taken by another program')
     taken.close()
   })
 })

@@ -213,7 +213,7 @@ describe.skipIf(browserPath === undefined)('the Electron shell', () => {
     test('opens in a plain window, without a way to the desk', async () => {
       await page.evaluate(() => {
         const blob = new Blob(['%PDF-1.4'], { type: 'application/pdf' })
-        window.open(URL.createObjectURL(blob))
+        window.open(URL.createObjectURL(blob), '_blank', 'noopener')
       })
       await expect
         .poll(() => first.webContents.opened.at(-1)?.url)
