@@ -140,7 +140,8 @@ export function printCloseSheet(sheet: CloseSheet, paper: PaperName): Promise<Ui
     amendmentSection(sheet, style),
     { rows: [proofBlock(sheet, width)] },
   ]
-  const title = `Close sheet · ${sheet.station} · desk ${sheet.desk} · ${sheet.date}`
+  const kind = sheet.practice ? 'PRACTICE · close sheet' : 'Close sheet'
+  const title = `${kind} · ${sheet.station} · desk ${sheet.desk} · ${sheet.date}`
   const pages = paperPages(paper, sections, () => title)
   return writePdf(pages, { title, madeAtMs: sheet.madeAtMs })
 }

@@ -132,7 +132,7 @@ export function custodyBlocks(sheet: ManifestSheet, width: number): Block[] {
   ]
 }
 
-/** The digest of the data file: as Data Matrix, and as text in groups of eight. */
+/** The digest: as Data Matrix, and as text in groups of eight. */
 export function proofBlock({ digest }: ManifestSheet, width: number): Block {
   const symbol = dataMatrixWithin(digest, dpi, mm(20))
   if (!symbol) throw new Error('a digest of 64 characters fits a Data Matrix of 20 mm')
@@ -140,7 +140,7 @@ export function proofBlock({ digest }: ManifestSheet, width: number): Block {
   const groups = digest.match(/.{1,8}/g) ?? []
   const words = stacked([
     paragraph(
-      'SHA-256 of the data file that belongs to this manifest',
+      'SHA-256 of the manifest in the data file, as canonical JSON (RFC 8785)',
       'regular',
       type,
       width - side,

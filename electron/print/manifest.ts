@@ -62,7 +62,7 @@ export interface ManifestSheet {
   readonly condition: string
   readonly relinquished: SignedBy
   readonly received: SignedBy
-  /** SHA-256 of the manifest's data file, 64 hexadecimal digits. */
+  /** SHA-256 of the manifest's canonical JSON (RFC 8785), 64 hexadecimal digits. */
   readonly digest: string
   /** When the document is made, UTC milliseconds. */
   readonly madeAtMs: number
@@ -155,12 +155,12 @@ function untallied(section: Section): Section<TalliedBlock> {
 }
 
 /** Says at the foot of each page how many bags it lists, and how many were listed so far. */
-function runningTotal(handoff: string, all: number): (page: FilledPage<TalliedBlock>) => string {
+function runningTotal(name: string, all: number): (page: FilledPage<TalliedBlock>) => string {
   let soFar = 0
   return ({ rows }) => {
     const here = rows.reduce((sum, { bags }) => sum + bags, 0)
     soFar += here
-    return `Manifest ${handoff} · bags on this page ${here}, so far ${soFar} of ${all}`
+    return `${name} · bags on this page ${here}, so far ${soFar} of ${all}`
   }
 }
 
@@ -177,6 +177,7 @@ export function printManifest(sheet: ManifestSheet, paper: PaperName): Promise<U
   ]
   const all = sheet.coolers.reduce((sum, { bags }) => sum + bags.length, 0)
   const number = grouped(sheet.handoff)
-  const pages = paperPages(paper, sections, runningTotal(number, all))
+  const name = sheet.practice ? `PRACTICE · manifest ${number}` : `Manifest ${number}`
+  const pages = paperPages(paper, sections, runningTotal(name, all))
   return writePdf(pages, { title: `Handoff manifest ${number}`, madeAtMs: sheet.madeAtMs })
 }

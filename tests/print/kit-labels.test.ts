@@ -7,30 +7,15 @@ import type { KitLabels } from '../../electron/print/kit-labels.ts'
 import { type LabelRun, writeLabels } from '../../electron/print/label-run.ts'
 import { type LabelStock, labelStocks } from '../../electron/print/label-stock.ts'
 import { type Mark, mm } from '../../electron/print/mark.ts'
-import type { Result } from '../../shared-types/result.ts'
 import { bagNumber, coolerNumber, grouped, kitNumber } from '../../shared-types/sample-number.ts'
-import { overlaps, stickingOut } from './marks.ts'
+import { words, yes } from './runs.ts'
 import { drawnPages, pageTexts, pictureCount, sightings } from './read-pdf.ts'
 import { assignedKit, batch, desk, everyLabel, firstCopies, reservedKit } from './samples.ts'
 
 const roll = labelStocks['roll-51x25']
 
-function yes<T>(result: Result<T>): T {
-  if (!result.ok) throw new Error(result.refusal.say)
-  return result.value
-}
-
 async function printed(kits: readonly KitLabels[], stock: LabelStock = roll): Promise<Uint8Array> {
   return yes(await printKitLabels(kits, stock, batch))
-}
-
-function words(run: LabelRun): string[] {
-  return run.pages.map(({ marks }) =>
-    marks
-      .map((mark) => (mark.kind === 'text' ? mark.text : ''))
-      .filter(Boolean)
-      .join(' '),
-  )
 }
 
 function shapes(marks: readonly Mark[]) {
@@ -189,90 +174,6 @@ describe("a hunter's stub", () => {
     expect(text).toMatch(
       /Wait for the result.*Do not eat meat of an animal that tests positive.*gloves.*authorities/,
     )
-  })
-})
-
-describe.each(Object.entries(labelStocks))(
-  'on a label of %s',
-  (_, { name, widthMm, heightMm, dpi }) => {
-    // Alone on its page, so that the edge of the page is the edge of the label.
-    const stock: LabelStock = { kind: 'roll', name, widthMm, heightMm, dpi }
-    const awkward: KitLabels = {
-      ...assignedKit(43),
-      facts: {
-        ...assignedKit(43).facts,
-        species: 'white-tailed deer',
-        harvestPlace:
-          'Unit 48, upper Sorrel drainage above the second bridge, north bank, 44.12345 N 110.54321 W',
-        headCondition: 'head only, skinned for the taxidermist, skull plate cut, neck shot',
-        sampler: 'Bartholomew-Constantine Featherstonehaugh-Wolstenholme',
-      },
-    }
-    const runs = [reservedKit(1), assignedKit(43), awkward].map((kit) =>
-      yes(
-        layKitLabels([kit], stock, {
-          ...batch,
-          practice: true,
-          station: 'Upper Kerravale Junction weigh yard (KRV)',
-        }),
-      ),
-    )
-
-    test('nothing sticks out of a label, and nothing lies over anything else', () => {
-      for (const page of runs.flatMap((run) => run.pages)) {
-        expect(stickingOut(page)).toEqual([])
-        expect(overlaps(page)).toEqual([])
-      }
-    })
-
-    test('no type is smaller than 6 points', () => {
-      for (const mark of runs.flatMap((run) => run.pages).flatMap(({ marks }) => marks))
-        if (mark.kind === 'text') expect(mark.size).toBeGreaterThanOrEqual(6)
-    })
-
-    test('labels of a practice day say so', () => {
-      for (const run of runs) expect(words(run)[0]).toContain('PRACTICE')
-    })
-
-    test('the blanks it says it used are the labels it drew', () => {
-      const numbers = /26-KRV-A\d{4}-[LRX]-.|(Card|Stub) \d/g
-      for (const run of runs) expect(words(run).join(' ').match(numbers)).toHaveLength(run.blanks)
-    })
-  },
-)
-
-describe('a label that does not fit', () => {
-  test('is refused, naming a stock that would do', () => {
-    const tiny: LabelStock = { ...roll, name: 'roll, 25 x 12 mm', widthMm: 25, heightMm: 12 }
-    const answer = layKitLabels([reservedKit(1)], tiny, batch)
-    expect(answer).toEqual({
-      ok: false,
-      refusal: {
-        code: 'label-too-small',
-        say: `The left bag label of kit ${grouped(kitNumber(desk, 1))} does not fit roll, 25 x 12 mm.`,
-        next: 'Load roll, 50.8 x 25.4 mm and print again.',
-        field: 'stock',
-      },
-    })
-  })
-
-  test.each(everyLabel)('because of a very long name says what else would help: %s', (label) => {
-    const station = 'An endless name '.repeat(60)
-    const kit = { ...reservedKit(1), labels: firstCopies([label]) }
-    const answer = layKitLabels([kit], roll, { ...batch, station })
-    expect(answer.ok ? '' : answer.refusal.next).toContain('Shorten the names')
-  })
-
-  test.each(everyLabel)('on the roll for its long name is sent to a larger stock: %s', (label) => {
-    const station = 'A rather long name '.repeat(12)
-    const kit = { ...reservedKit(1), labels: firstCopies([label]) }
-    const answer = layKitLabels([kit], roll, { ...batch, station })
-    expect(answer.ok ? '' : answer.refusal.next).toContain('sheet')
-  })
-
-  test('is not the only refusal: no label at all is one too', () => {
-    const answer = layKitLabels([], roll, batch)
-    expect(answer.ok ? '' : answer.refusal.code).toBe('nothing-to-print')
   })
 })
 

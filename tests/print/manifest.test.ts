@@ -186,8 +186,10 @@ describe('the file', () => {
     expect(await pictureCount(first)).toBe(0)
   })
 
-  test('of a practice handoff says so', async () => {
-    expect((await texts({ ...smallHandoff, practice: true }))[0]).toContain('PRACTICE')
+  test('of a practice handoff says so on every page', async () => {
+    const pages = await texts({ ...bigHandoff, practice: true })
+    for (const page of pages) expect(page).toContain('PRACTICE')
+    expect((await texts(bigHandoff)).join(' ')).not.toContain('PRACTICE')
   })
 
   test('says not read where nobody could read the temperature', async () => {
