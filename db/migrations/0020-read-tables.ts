@@ -32,7 +32,8 @@ CREATE TABLE animal (
 ) STRICT, WITHOUT ROWID;
 CREATE INDEX animal_by_tag ON animal (tag);
 CREATE INDEX animal_in_line ON animal (arrived_ms) WHERE state IN ('waiting', 'with-sampler');
-CREATE INDEX animal_by_arrival ON animal (arrived_ms);
+CREATE INDEX animal_by_arrival
+  ON animal (arrived_ms, state, outcome, assigned_ms, finished_ms, sampler);
 
 CREATE TABLE kit (
   kit TEXT PRIMARY KEY, animal TEXT, state TEXT NOT NULL, sampler TEXT,
@@ -60,6 +61,8 @@ CREATE TABLE tissue (
   animal TEXT NOT NULL, site TEXT NOT NULL, seen TEXT, size_mm REAL, missed TEXT,
   missed_words TEXT NOT NULL, bag TEXT, PRIMARY KEY (animal, site)
 ) STRICT, WITHOUT ROWID;
+
+CREATE INDEX tissue_in_bag ON tissue (bag) WHERE bag IS NOT NULL;
 
 CREATE TABLE look (
   hash TEXT PRIMARY KEY, animal TEXT NOT NULL, site TEXT NOT NULL, seen TEXT NOT NULL,

@@ -48,6 +48,19 @@ export function bagsOnBench(log: ReadableLog): ListedBag[] {
   return benchRows(log).map(rowToListed)
 }
 
+const lateRow = prepareOne((db, p: Params<{ before: number }>) =>
+  db
+    .selectFrom('bag')
+    .select((eb) => eb.fn.countAll<number>().as('count'))
+    .where('place', '=', 'bench')
+    .where('sealed_ms', '<', p('before')),
+)
+
+/** How many bags on the bench were sealed before a moment. */
+export function bagsOnBenchSince(log: ReadableLog, beforeMs: number): number {
+  return lateRow(log, { before: beforeMs })?.count ?? 0
+}
+
 const coolerRows = prepareAll((db, p: Params<{ cooler: CoolerNumber }>) =>
   db
     .selectFrom('bag')

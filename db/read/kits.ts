@@ -28,6 +28,27 @@ export function kitsOfAnimal(log: ReadableLog, animal: AnimalNumber): KitRecord[
   return animalKitRows(log, { animal }).map(rowToKit)
 }
 
+const lineKitRows = prepareAll((db) =>
+  db
+    .selectFrom('animal')
+    .innerJoin('kit', 'kit.animal', 'animal.animal')
+    .selectAll('kit')
+    .where('animal.state', 'in', ['waiting', 'with-sampler'])
+    .orderBy('kit.numbered_ms'),
+)
+
+/** Kits opened on or printed for each animal in the line, oldest first. */
+export function kitsByAnimalInLine(log: ReadableLog): ReadonlyMap<AnimalNumber, KitRecord[]> {
+  const kits = new Map<AnimalNumber, KitRecord[]>()
+  for (const kit of lineKitRows(log).map(rowToKit)) {
+    if (!kit.animal) continue
+    const others = kits.get(kit.animal)
+    if (others) others.push(kit)
+    else kits.set(kit.animal, [kit])
+  }
+  return kits
+}
+
 const reservedRows = prepareAll((db) =>
   db
     .selectFrom('kit')

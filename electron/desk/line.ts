@@ -1,9 +1,9 @@
 /** The line screen's one question: who waits, who works, who has kits, what needs the lead. */
 import type { ReadableLog } from '../../db/connection.ts'
 import { animalsInLine, dayFigures } from '../../db/read/animals.ts'
-import { bagsOnBench } from '../../db/read/bags.ts'
+import { bagsOnBenchSince } from '../../db/read/bags.ts'
 import { bagTally, coolers, oldestFreshMs, readingsOf } from '../../db/read/coolers.ts'
-import { kitBalances, kitsOfAnimal } from '../../db/read/kits.ts'
+import { kitBalances, kitsByAnimalInLine } from '../../db/read/kits.ts'
 import { people as everyone, shiftsByPerson } from '../../db/read/people.ts'
 import { daysOf, latestDay } from '../../db/read/station.ts'
 import type { AnimalRecord } from '../../shared-types/animal.ts'
@@ -22,9 +22,9 @@ import {
 } from '../station/figures.ts'
 import { holdUntilMs } from '../station/hold-clock.ts'
 import { kitsLow } from '../station/kit-ledger.ts'
-import { orderLine, whoCanWork } from '../station/line.ts'
+import { isOnTheLine, orderLine, whoCanWork } from '../station/line.ts'
 import { localDate } from '../station/local-time.ts'
-import { type LeadView, needsOfLead } from '../station/needs.ts'
+import { benchLimitMs, type LeadView, needsOfLead } from '../station/needs.ts'
 import { takesSamples } from '../station/training.ts'
 import { kitAt } from './animals.ts'
 import type { QueryHandlers } from './call.ts'
@@ -46,13 +46,14 @@ export function figuresOfDay(log: ReadableLog, day = latestDay(log)): AnimalFigu
   }))
 }
 
-function lineAnimal(
-  log: ReadableLog,
-  station: StationRecord,
-  crew: readonly PersonRecord[],
-  animal: AnimalRecord,
-): LineAnimal {
-  const kit = kitAt(kitsOfAnimal(log, animal.animal))
+interface LineFacts {
+  readonly station: StationRecord
+  readonly onDuty: readonly PersonRecord[]
+  readonly kits: ReturnType<typeof kitsByAnimalInLine>
+}
+
+function lineAnimal({ station, onDuty, kits }: LineFacts, animal: AnimalRecord): LineAnimal {
+  const kit = kitAt(kits.get(animal.animal) ?? [])
   const { hunter, tag, species, sex, age, head, programme } = animal.facts
   return {
     animal: animal.animal,
@@ -70,7 +71,7 @@ function lineAnimal(
     sampler: animal.sampler,
     kit: kit?.kit ?? null,
     kitOpened: kit?.state === 'opened',
-    canWork: whoCanWork(crew, animal).map(({ person }) => person),
+    canWork: whoCanWork(onDuty, animal).map(({ person }) => person),
   }
 }
 
@@ -126,6 +127,7 @@ export const lineQueries = {
     const shifts = shiftsByPerson(log, localDate(now, station.zone))
     const waiting = inLine.filter(({ state }) => state === 'waiting').toSorted(orderLine)
     const working = inLine.filter(({ state }) => state === 'with-sampler')
+    const facts = { station, onDuty: crew.filter(isOnTheLine), kits: kitsByAnimalInLine(log) }
     const members = crew
       .filter(takesSamples)
       .map((person) =>
@@ -140,8 +142,8 @@ export const lineQueries = {
     const kitsInStock = balances.get('stock') ?? 0
     const view: LineView = {
       nowMs: now,
-      waiting: waiting.map((animal) => lineAnimal(log, station, crew, animal)),
-      working: working.map((animal) => lineAnimal(log, station, crew, animal)),
+      waiting: waiting.map((animal) => lineAnimal(facts, animal)),
+      working: working.map((animal) => lineAnimal(facts, animal)),
       crew: members,
       kitsInStock,
       totals: dayTotals(figures),
@@ -155,7 +157,7 @@ export const lineQueries = {
         waiting,
         crew: members,
         kitsInStock,
-        benchSealedMs: bagsOnBench(log).map(({ sealedMs }) => sealedMs),
+        bagsLate: bagsOnBenchSince(log, now - benchLimitMs),
         coolers: coldView(log, station),
       }),
     }

@@ -12,17 +12,17 @@ export function orderLine(a: AnimalRecord, b: AnimalRecord): number {
   return a.arrivedMs - b.arrivedMs || (a.animal < b.animal ? -1 : 1)
 }
 
-/** Samplers on duty who can work a head. */
+/** Whether a person is here to take samples now. */
+export function isOnTheLine(person: PersonRecord): boolean {
+  return takesSamples(person) && person.duty === 'on'
+}
+
+/** Those of the people on the line whose training fits a head. */
 export function whoCanWork(
-  crew: readonly PersonRecord[],
+  onTheLine: readonly PersonRecord[],
   animal: Pick<AnimalRecord, 'facts'>,
 ): PersonRecord[] {
-  return crew.filter(
-    (person) =>
-      takesSamples(person) &&
-      person.duty === 'on' &&
-      trainingLacked(person, animal.facts).length === 0,
-  )
+  return onTheLine.filter((person) => trainingLacked(person, animal.facts).length === 0)
 }
 
 function notInLine(animal: AnimalRecord): Result<never> {

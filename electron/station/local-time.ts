@@ -1,9 +1,21 @@
 /** Wall milliseconds as people at the station read them: local time with its zone. */
 import { LocalDate } from '../../shared-types/local-date.ts'
 
+const formats = new Map<string, Intl.DateTimeFormat>()
+
+/** A format is slow to make and asked for in every list, so each is made once. */
+function formatOf(locale: string, options: Intl.DateTimeFormatOptions): Intl.DateTimeFormat {
+  const key = `${locale} ${Object.values(options).join(' ')}`
+  const known = formats.get(key)
+  if (known) return known
+  const format = new Intl.DateTimeFormat(locale, options)
+  formats.set(key, format)
+  return format
+}
+
 /** The calendar day at the station. */
 export function localDate(ms: number, zone: string): LocalDate {
-  const parts = new Intl.DateTimeFormat('en-CA', {
+  const parts = formatOf('en-CA', {
     timeZone: zone,
     year: 'numeric',
     month: '2-digit',
@@ -34,7 +46,7 @@ export function localIso(ms: number, zone: string): string {
 }
 
 function partsOf(ms: number, zone: string): (type: Intl.DateTimeFormatPartTypes) => string {
-  const parts = new Intl.DateTimeFormat('en-US', {
+  const parts = formatOf('en-US', {
     timeZone: zone,
     weekday: 'short',
     day: 'numeric',
@@ -49,7 +61,7 @@ function partsOf(ms: number, zone: string): (type: Intl.DateTimeFormatPartTypes)
 }
 
 function offsetMinutes(ms: number, zone: string): number {
-  const name = new Intl.DateTimeFormat('en-US', { timeZone: zone, timeZoneName: 'longOffset' })
+  const name = formatOf('en-US', { timeZone: zone, timeZoneName: 'longOffset' })
     .formatToParts(new Date(ms))
     .find((part) => part.type === 'timeZoneName')?.value
   const read = /GMT([+-])(\d{2}):(\d{2})/.exec(name ?? '')

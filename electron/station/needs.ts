@@ -13,8 +13,8 @@ export interface LeadView {
   readonly waiting: readonly AnimalRecord[]
   readonly crew: readonly CrewMember[]
   readonly kitsInStock: number
-  /** When each bag on the bench was sealed. */
-  readonly benchSealedMs: readonly number[]
+  /** Bags that have lain on the bench for longer than they should. */
+  readonly bagsLate: number
   readonly coolers: readonly {
     readonly name: string
     readonly keeping: Keeping
@@ -31,7 +31,7 @@ export interface LeadView {
 const minuteMs = 60_000
 const hourMs = 60 * minuteMs
 /** A bag warms on a bench; half an hour is common practice, no source. */
-const benchLimitMs = 30 * minuteMs
+export const benchLimitMs = 30 * minuteMs
 /** Coolers are read at least this often while they hold bags: common practice, no source. */
 const readingEveryMs = 4 * hourMs
 
@@ -128,8 +128,7 @@ function kitNeeds({ crew, kitsInStock, waiting }: LeadView): Need[] {
   return needs
 }
 
-function benchNeeds({ benchSealedMs, nowMs }: LeadView): Need[] {
-  const late = benchSealedMs.filter((ms) => nowMs - ms > benchLimitMs).length
+function benchNeeds({ bagsLate: late }: LeadView): Need[] {
   if (late === 0) return []
   return [
     {

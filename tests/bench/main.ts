@@ -1,0 +1,10 @@
+/** `npm run bench`: figures as ratios against a baseline run beside them; never asserted as wall time. */
+import { deskFigures } from './desk.bench.ts'
+import type { Figure } from './measure.ts'
+
+function printFigure({ what, figure, target, met }: Figure): void {
+  const verdict = met === null ? '' : met ? '  met' : '  NOT MET'
+  console.log(`${what}\n    ${figure}   [${target}]${verdict}`)
+}
+
+for (const figures of [deskFigures]) for (const figure of await figures()) printFigure(figure)
