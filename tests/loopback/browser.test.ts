@@ -3,6 +3,7 @@ import type { AddressInfo } from 'node:net'
 import type { Browser, BrowserContext, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { browserPath, openChromium } from './support/chromium.ts'
+import { eventually } from './support/eventually.ts'
 import { comeIn, type Hosted, host } from './support/hosted.ts'
 import { buildNotebookPage } from './support/page/built.ts'
 
@@ -49,7 +50,7 @@ describe.skipIf(browserPath === undefined)('in a browser', () => {
 
   test('the screens open, at an address without the token, and nothing is blocked', async () => {
     const { page, complaints } = await openWindow()
-    await expect.poll(() => page.textContent('#who')).toBe('nobody')
+    await eventually(() => page.textContent('#who')).toBe('nobody')
     expect(page.url()).toBe(`${desk.origin}/`)
     expect(complaints).toEqual([])
     await page.close()
@@ -59,7 +60,7 @@ describe.skipIf(browserPath === undefined)('in a browser', () => {
     const { page: left } = await openWindow()
     const { page: right } = await openWindow()
     await ask(left, 'note.add', 'a doe at the gate')
-    await expect.poll(() => right.textContent('#notes')).toContain('a doe at the gate')
+    await eventually(() => right.textContent('#notes')).toContain('a doe at the gate')
     await Promise.all([left.close(), right.close()])
   })
 
@@ -69,7 +70,7 @@ describe.skipIf(browserPath === undefined)('in a browser', () => {
     const opening = context.waitForEvent('page')
     await left.evaluate(() => window.open('/'))
     const right = await opening
-    await expect.poll(() => right.textContent('#who')).toBe('nobody')
+    await eventually(() => right.textContent('#who')).toBe('nobody')
     await ask(right, 'person.signIn', 'Ben')
     expect(await ask(left, 'who', {})).toBe('Ada')
     await Promise.all([left.close(), right.close()])
@@ -79,7 +80,7 @@ describe.skipIf(browserPath === undefined)('in a browser', () => {
     const { page, complaints } = await openWindow()
     await page.evaluate((base64) => window.showPdf(base64), pdf)
     const url = await page.getAttribute('#document', 'src')
-    await expect.poll(() => page.frames().map((frame) => frame.url())).toContain(url)
+    await eventually(() => page.frames().map((frame) => frame.url())).toContain(url)
     const opening = context.waitForEvent('page')
     await page.evaluate((blob) => window.open(blob ?? '', '_blank', 'noopener'), url)
     expect((await opening).url()).toBe(url)
@@ -92,7 +93,7 @@ describe.skipIf(browserPath === undefined)('in a browser', () => {
     const page = await context.newPage()
     await page.goto(stopping.newUrl())
     await stopping.close()
-    await expect.poll(() => page.textContent('#reach')).toBe('does not answer')
+    await eventually(() => page.textContent('#reach')).toBe('does not answer')
     await ask(page, 'note.add', 'kept or not?')
     expect(await page.textContent('#refusal')).toContain('it is not certain that this was kept')
     await page.close()
@@ -104,11 +105,11 @@ describe.skipIf(browserPath === undefined)('in a browser', () => {
     const page = await context.newPage()
     await page.goto(before.newUrl())
     await before.close()
-    await expect.poll(() => page.textContent('#reach')).toBe('does not answer')
+    await eventually(() => page.textContent('#reach')).toBe('does not answer')
     await before.desk.call(before.desk.openSession(), 'note.add', 'a buck meanwhile')
     const after = await host({ ...sameKeys, desk: before.desk, port: before.port })
     await comeIn(after)
-    await expect.poll(() => page.textContent('#notes'), { timeout: 5000 }).toContain('a buck')
+    await eventually(() => page.textContent('#notes')).toContain('a buck')
     expect(await page.textContent('#reach')).toBe('answers')
     await page.close()
     await after.close()

@@ -8,6 +8,7 @@ import { join } from 'node:path'
 import { afterEach, beforeAll, describe, expect, test } from 'vitest'
 import { buildStale, screens } from '../../build/bundles.ts'
 import { browserPath, openChromium } from './support/chromium.ts'
+import { eventually } from './support/eventually.ts'
 
 const root = join(import.meta.dirname, '../..')
 const main = join(root, 'electron/loopback/main.ts')
@@ -42,7 +43,7 @@ function start(args: readonly string[], env: NodeJS.ProcessEnv = {}): Program {
 
 async function addressOf(program: Program): Promise<string> {
   const line = /^Duskline is at (http:\/\/127\.0\.0\.1:\d+\/enter\?token=[\w-]+)$/m
-  await expect.poll(program.said, { timeout: 15_000 }).toMatch(line)
+  await eventually(program.said).toMatch(line)
   return line.exec(program.said())?.[1] ?? ''
 }
 
@@ -58,8 +59,8 @@ describe('the program without a window', () => {
         if (message.type() === 'error') complaints.push(message.text())
       })
       await page.goto(await addressOf(program))
-      await expect.poll(() => page.title()).toContain('Duskline')
-      await expect.poll(() => page.locator('h1').count()).toBeGreaterThan(0)
+      await eventually(() => page.title()).toContain('Duskline')
+      await eventually(() => page.locator('h1').count()).toBeGreaterThan(0)
       expect(complaints).toEqual([])
       await browser.close()
     },
@@ -115,13 +116,13 @@ describe('the program with a window', () => {
 
   test('that does not open leaves the person with the address', async () => {
     const program = start(['--folder', freshFolder()], { CHROME_PATH: '/bin/false' })
-    await expect.poll(program.said, { timeout: 15_000 }).toContain('The window did not open')
+    await eventually(program.said).toContain('The window did not open')
     program.process.kill('SIGTERM')
     expect(await program.ended).toBe(0)
   })
 
   test('where there is no browser asks for the address to be opened', async () => {
     const program = start(['--folder', freshFolder()], { CHROME_PATH: '' })
-    await expect.poll(program.said, { timeout: 15_000 }).toContain('open that address in a browser')
+    await eventually(program.said).toContain('open that address in a browser')
   })
 })

@@ -1,6 +1,7 @@
 import { type ClientRequest, type IncomingMessage, request } from 'node:http'
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest'
 import { mostWindows } from '../../electron/loopback/windows.ts'
+import { eventually } from './support/eventually.ts'
 import { comeIn, type Hosted, host, ownPage } from './support/hosted.ts'
 
 interface News {
@@ -17,7 +18,7 @@ let open: ClientRequest[]
 beforeEach(async () => {
   onLastClosed.mockClear()
   open = []
-  desk = await host({ onLastClosed, graceMs: 150 })
+  desk = await host({ onLastClosed, graceMs: 500 })
   cookie = await comeIn(desk)
 })
 afterEach(async () => {
@@ -58,10 +59,8 @@ describe('two windows', () => {
   test('see each other’s change at once', async () => {
     const [left, right] = [await openWindow('left-window'), await openWindow('right-window')]
     await ask('left-window', 'note.add', 'a doe at the gate')
-    await vi.waitFor(() => {
-      expect(left.text()).toBe('data: ["notes"]\n\n')
-      expect(right.text()).toBe('data: ["notes"]\n\n')
-    })
+    await eventually(left.text).toBe('data: ["notes"]\n\n')
+    await eventually(right.text).toBe('data: ["notes"]\n\n')
   })
 
   test('of one browser have each a person of their own', async () => {
@@ -83,7 +82,7 @@ describe('a window', () => {
     const window = await openWindow('left-window')
     await ask('left-window', 'person.signIn', 'Ada')
     window.close()
-    await vi.waitFor(() => expect(desk.desk.sessions.size).toBe(0))
+    await eventually(() => desk.desk.sessions.size).toBe(0)
     expect(await ask('left-window', 'who')).toEqual({ ok: true, value: 'nobody' })
   })
 
@@ -91,16 +90,16 @@ describe('a window', () => {
     const window = await openWindow('left-window')
     await ask('left-window', 'person.signIn', 'Ada')
     window.close()
-    await pause(50)
+    await pause(100)
     await openWindow('left-window')
-    await pause(300)
+    await pause(900)
     expect(await ask('left-window', 'who')).toEqual({ ok: true, value: 'Ada' })
   })
 
   test('that asks but never listens does not keep its session for ever', async () => {
     await ask('left-window', 'who')
     expect(desk.windows()).toBe(1)
-    await vi.waitFor(() => expect(desk.windows()).toBe(0))
+    await eventually(() => desk.windows()).toBe(0)
     expect(desk.desk.sessions.size).toBe(0)
   })
 
@@ -119,17 +118,17 @@ describe('the last window', () => {
   test('tells by closing that the desk may stop', async () => {
     const [left, right] = [await openWindow('left-window'), await openWindow('right-window')]
     left.close()
-    await pause(300)
+    await pause(900)
     expect(onLastClosed).not.toHaveBeenCalled()
     right.close()
-    await vi.waitFor(() => expect(onLastClosed).toHaveBeenCalledOnce())
+    await eventually(() => onLastClosed).toHaveBeenCalledOnce()
   })
 
   test('that is reloaded does not stop the desk', async () => {
     const before = await openWindow('before-reload')
     before.close()
     await openWindow('after-reload')
-    await pause(300)
+    await pause(900)
     expect(onLastClosed).not.toHaveBeenCalled()
   })
 })

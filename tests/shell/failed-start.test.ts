@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { expect, test, vi } from 'vitest'
 import { browserPath } from '../loopback/support/chromium.ts'
+import { eventually } from '../loopback/support/eventually.ts'
 import { machine } from './stand-in/electron.ts'
 
 vi.mock('electron', () => import('./stand-in/electron.ts'))
@@ -14,7 +15,7 @@ test.skipIf(browserPath === undefined)(
     machine.userData = join(mkdtempSync(join(tmpdir(), 'duskline-logs-')), 'a-file')
     writeFileSync(machine.userData, 'in the way')
     await import('../../electron/shell/main.ts')
-    await expect.poll(() => machine.exitCode, { timeout: 5000 }).toBe(1)
+    await eventually(() => machine.exitCode).toBe(1)
     expect(machine.errors).toEqual([expect.stringContaining('Duskline cannot start: EEXIST')])
     expect(machine.windows).toEqual([])
   },

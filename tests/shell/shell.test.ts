@@ -2,6 +2,7 @@ import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest'
 import { callChannel } from '../../electron/shell/channels.ts'
 import { browserPath } from '../loopback/support/chromium.ts'
+import { eventually } from '../loopback/support/eventually.ts'
 import { createNotebookDesk } from '../loopback/support/notebook-desk.ts'
 import { app, type BrowserWindow, machine } from './stand-in/electron.ts'
 import { declared } from './stand-in/protocol.ts'
@@ -28,7 +29,7 @@ describe.skipIf(browserPath === undefined)('the Electron shell', () => {
   let page: Page
 
   beforeAll(async () => {
-    first = await startShell()
+    first = await startShell('notebook')
     page = await pageOf(first)
   }, 60_000)
   afterAll(() => {
@@ -105,13 +106,13 @@ describe.skipIf(browserPath === undefined)('the Electron shell', () => {
 
     test('shows a change made in the first', async () => {
       await ask(page, 'note.add', 'a doe at the gate')
-      await expect.poll(() => second.textContent('#notes')).toContain('Ada: a doe at the gate')
+      await eventually(() => second.textContent('#notes')).toContain('Ada: a doe at the gate')
     })
 
     test('ends its session when it closes', async () => {
       const sessions = notebook.sessions.size
       windowAt(1).close()
-      await expect.poll(() => notebook.sessions.size).toBe(sessions - 1)
+      await eventually(() => notebook.sessions.size).toBe(sessions - 1)
     })
 
     test('opens too when the page asks for one, made by the program itself', async () => {
@@ -119,7 +120,7 @@ describe.skipIf(browserPath === undefined)('the Electron shell', () => {
       await shown(1)
       expect(first.webContents.opened.at(-1)?.response).toEqual({ action: 'deny' })
       windowAt(1).close()
-      await expect.poll(() => machine.windows.length).toBe(1)
+      await eventually(() => machine.windows.length).toBe(1)
     })
   })
 
@@ -145,7 +146,7 @@ describe.skipIf(browserPath === undefined)('the Electron shell', () => {
       async (url) => {
         const before = first.webContents.opened.length
         await page.evaluate((to) => window.open(to), url)
-        await expect.poll(() => first.webContents.opened.length).toBe(before + 1)
+        await eventually(() => first.webContents.opened.length).toBe(before + 1)
         const seen = url.replace('https://duskline.test', 'app://duskline')
         expect(first.webContents.opened.at(-1)).toEqual({
           url: seen,
@@ -215,9 +216,9 @@ describe.skipIf(browserPath === undefined)('the Electron shell', () => {
         const blob = new Blob(['%PDF-1.4'], { type: 'application/pdf' })
         window.open(URL.createObjectURL(blob), '_blank', 'noopener')
       })
-      await expect
-        .poll(() => first.webContents.opened.at(-1)?.url)
-        .toMatch(/^blob:app:\/\/duskline\//)
+      await eventually(() => first.webContents.opened.at(-1)?.url).toMatch(
+        /^blob:app:\/\/duskline\//,
+      )
       const response = first.webContents.opened.at(-1)?.response
       expect(response?.action).toBe('allow')
       const given = response?.action === 'allow' ? response.overrideBrowserWindowOptions : undefined
@@ -235,7 +236,7 @@ describe.skipIf(browserPath === undefined)('the Electron shell', () => {
         if (frame) frame.src = URL.createObjectURL(new Blob(['<p>'], { type: 'text/html' }))
       })
       const isInside = (frame: { url: () => string }) => frame.url().startsWith('blob:')
-      await expect.poll(() => page.frames().some(isInside)).toBe(true)
+      await eventually(() => page.frames().some(isInside)).toBe(true)
       const inside = page.frames().find(isInside)
       expect(inside && (await forge(inside, callChannel, 'note.add', 'forged'))).toMatchObject(
         notOurs,
@@ -284,7 +285,7 @@ describe.skipIf(browserPath === undefined)('the Electron shell', () => {
   test('closing the last window closes the log, then the program', async () => {
     expect(exitCodeAtClose).toBeNull()
     first.close()
-    await expect.poll(() => machine.exitCode).toBe(0)
+    await eventually(() => machine.exitCode).toBe(0)
     expect(exitCodeAtClose).toBeUndefined()
     expect(notebook.sessions.size).toBe(0)
   })

@@ -10,21 +10,25 @@ import { type BrowserWindow, machine } from './stand-in/electron.ts'
 
 const root = join(import.meta.dirname, '../..')
 
-/** A folder like that of the built program: its preload, and a page that is small enough to see through. */
-async function builtProgram(): Promise<string> {
+/** Bundles as the project does, but into a folder of the test's own. */
+async function bundle(name: 'preload' | 'renderer', folder: string): Promise<void> {
+  const outDir = join(folder, 'dist', name)
+  const configFile = join(root, `build/vite.${name}.config.ts`)
+  await build({ configFile, mode: 'production', build: { outDir, emptyOutDir: true } })
+}
+
+/** A folder like that of the built program, with its screens or a page small enough to see through. */
+async function builtProgram(screens: 'real' | 'notebook'): Promise<string> {
   const folder = mkdtempSync(join(tmpdir(), 'duskline-program-'))
-  cpSync(await buildNotebookPage(), join(folder, 'dist/renderer'), { recursive: true })
-  const outDir = join(folder, 'dist/preload')
-  await build({
-    configFile: join(root, 'build/vite.preload.config.ts'),
-    build: { outDir, emptyOutDir: true },
-  })
+  await bundle('preload', folder)
+  if (screens === 'real') await bundle('renderer', folder)
+  else cpSync(await buildNotebookPage(), join(folder, 'dist/renderer'), { recursive: true })
   return folder
 }
 
 /** Starts the program and waits for its first window. */
-export async function startShell(): Promise<BrowserWindow> {
-  machine.appPath = await builtProgram()
+export async function startShell(screens: 'real' | 'notebook'): Promise<BrowserWindow> {
+  machine.appPath = await builtProgram(screens)
   machine.userData = mkdtempSync(join(tmpdir(), 'duskline-logs-'))
   await import('../../electron/shell/main.ts')
   await shown(0)

@@ -1,0 +1,35 @@
+import type { Page } from 'playwright-core'
+import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest'
+import { browserPath } from '../loopback/support/chromium.ts'
+import { eventually } from '../loopback/support/eventually.ts'
+import { app, machine } from './stand-in/electron.ts'
+import { pageOf, startShell } from './support.ts'
+
+vi.mock('electron', () => import('./stand-in/electron.ts'))
+
+describe.skipIf(browserPath === undefined)('the whole program in the shell', () => {
+  let page: Page
+  const complaints: string[] = []
+
+  beforeAll(async () => {
+    page = await pageOf(await startShell('real'))
+    page.on('console', (message) => {
+      if (message.type() === 'error') complaints.push(message.text())
+    })
+    await page.reload()
+  }, 60_000)
+  afterAll(() => app.exit())
+
+  test('shows the first screen, and nothing of it is blocked', async () => {
+    await eventually(() => page.locator('h1').count()).toBeGreaterThan(0)
+    expect(complaints).toEqual([])
+    expect(machine.errors).toEqual([])
+  })
+
+  test('has the desk of the station behind it', async () => {
+    const shelf = await page.evaluate(() => window.duskline?.call('shelf.look', {}))
+    expect(shelf).toMatchObject({ ok: true, value: {} })
+    const unknown = await page.evaluate(() => window.duskline?.call('__proto__', {}))
+    expect(unknown).toMatchObject({ ok: false })
+  })
+})
