@@ -35,12 +35,22 @@ type Given<P> = keyof P extends never ? [] : [values: Readonly<P>]
 type Build<P extends object, Q> = (db: Kysely<Database>, p: Params<P>) => Q
 type Selection<Row> = Compilable<Row> & { readonly isSelectQueryBuilder: true }
 
+/**
+ * Literals of a query are written into its text: they are constants of the program, and a partial
+ * index (`WHERE state = 'reserved'`) serves only a query in which SQLite can see the constant.
+ */
+class LiteralCompiler extends SqliteQueryCompiler {
+  protected override appendValue(value: unknown): void {
+    this.appendImmediateValue(value)
+  }
+}
+
 const compiler = new Kysely<Database>({
   dialect: {
     createAdapter: () => new SqliteAdapter(),
     createDriver: () => new DummyDriver(),
     createIntrospector: (db) => new SqliteIntrospector(db),
-    createQueryCompiler: () => new SqliteQueryCompiler(),
+    createQueryCompiler: () => new LiteralCompiler(),
   },
 })
 
@@ -48,26 +58,26 @@ const compiler = new Kysely<Database>({
 export function prepareOne<Row, P extends object = NoParams>(build: Build<P, Selection<Row>>) {
   const query = compile(build)
   return (log: ReadableLog, ...given: Given<P>): Row | undefined =>
-    query.on(connectionOf(log)).get(...query.literals, ...given) as Row | undefined
+    query(connectionOf(log)).get(...given) as Row | undefined
 }
 
 /** A SELECT of all its rows. */
 export function prepareAll<Row, P extends object = NoParams>(build: Build<P, Selection<Row>>) {
   const query = compile(build)
   return (log: ReadableLog, ...given: Given<P>): Row[] =>
-    query.on(connectionOf(log)).all(...query.literals, ...given) as Row[]
+    query(connectionOf(log)).all(...given) as Row[]
 }
 
 /** An INSERT, UPDATE or DELETE, inside a transaction only; answers how many rows it touched. */
 export function prepareRun<P extends object = NoParams>(build: Build<P, Compilable>) {
   const query = compile(build)
   return (tx: LogTransaction, ...given: Given<P>): number =>
-    query.on(connectionOf(tx)).run(...query.literals, ...given).changes
+    query(connectionOf(tx)).run(...given).changes
 }
 
 function compile<P extends object>(build: Build<P, Compilable>) {
-  const { sql: text, parameters: literals } = build(compiler, named).compile()
-  return { literals, on: (connection: Connection) => statementOf(connection, text) }
+  const { sql: text } = build(compiler, named).compile()
+  return (connection: Connection) => statementOf(connection, text)
 }
 
 function named<T>(name: string): RawBuilder<T> {
