@@ -32,7 +32,7 @@ function Day(props: { close: CallOutput<'close'> }) {
         say="No day is open, so there is nothing to close."
         next={
           <Button keyHint="F10" onPress={() => go('station')}>
-            Open a day on the Station screen
+            Open a day on the station screen
           </Button>
         }
       />

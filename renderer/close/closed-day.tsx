@@ -23,23 +23,23 @@ export function ClosedDay(props: { close: CallOutput<'close'>; date: LocalDate }
             </>
           )}
         </p>
-        <p>The lead can reopen it with a reason on the Station screen.</p>
+        <p>Something forgotten? The lead can reopen it, with a reason, on the station screen.</p>
       </Notice>
       <div className="row">
         <Button kind="main" keyHint="Alt+P" autoFocus onPress={() => void openSheet(date)}>
           Open the close sheet
         </Button>
         <Button keyHint="F9" onPress={() => go('handoff')}>
-          Go on to the handoff
+          To the handoff
         </Button>
         <Button keyHint="F10" onPress={() => go('station')}>
-          Reopen on the Station screen
+          To the station screen
         </Button>
       </div>
       <Totals totals={close.totals} />
-      <ul className="counts">
+      <ul className="close-counts">
         {close.items.map((item) => (
-          <li key={item.key} className="count-row">
+          <li key={item.key} className="close-row close-signed-row">
             <p>
               {item.words}: <b className="numbers">{item.counted}</b>
             </p>

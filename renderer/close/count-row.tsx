@@ -1,48 +1,32 @@
 import { useState } from 'react'
 import type { CloseItem } from '../../shared-types/views/close.ts'
-import { useMay, useTell } from '../desk/use-desk.ts'
+import { useTell } from '../desk/use-desk.ts'
 import { Button } from '../parts/button.tsx'
 import { RefusalNote } from '../parts/refusal-note.tsx'
 import { TextEntry } from '../parts/text-entry.tsx'
 import { sayDone } from '../scanner/strip.ts'
+import { CountSays } from './count-says.tsx'
 import { ExplainForm } from './explain-form.tsx'
-import { type Step, isUnexplained, stepName } from './next-step.ts'
-import { VarianceText } from './variance-text.tsx'
+import { type Step, stepName } from './next-step.ts'
+
+interface CountRowProps {
+  item: CloseItem
+  step: Step
+  /** Moves on to the next thing. */
+  onDone: (key: string) => void
+  onExplain: (key: string) => void
+}
 
 /**
  * One thing to count. What the log expects is not shown before the count is in; afterwards the count
- * can be typed again. `onDone` moves on to the next thing.
+ * can be typed again.
  */
-export function CountRow(props: {
-  item: CloseItem
-  step: Step
-  onDone: (key: string) => void
-  onExplain: (key: string) => void
-}) {
+export function CountRow(props: CountRowProps) {
   const { item, step, onDone } = props
   const isExplaining = step.at === 'explain' && step.key === item.key
-  const mayExplain = useMay('variance.explain')
   return (
-    <li className="count-row">
-      <CountForm
-        key={item.counted}
-        item={item}
-        isHere={step.at === 'count' && step.key === item.key}
-        onDone={onDone}
-      />
-      <div className="count-says">
-        <VarianceText item={item} />
-        {item.variance !== null && item.variance !== 0 && !isExplaining && (
-          <Button
-            onPress={() => props.onExplain(item.key)}
-            isDisabled={!mayExplain}
-            why="only the lead explains"
-            label={`${isUnexplained(item) ? 'Explain' : 'Explain again'}: ${item.words}`}
-          >
-            {isUnexplained(item) ? 'Explain' : 'Explain again'}
-          </Button>
-        )}
-      </div>
+    <li className="close-row">
+      <CountForm key={item.counted} {...props} isExplaining={isExplaining} />
       {isExplaining && <ExplainForm item={item} onDone={() => onDone(item.key)} />}
     </li>
   )
@@ -50,8 +34,9 @@ export function CountRow(props: {
 
 const notANumber = 'Type the number you counted; 0 if there is none.'
 
-function CountForm(props: { item: CloseItem; isHere: boolean; onDone: (key: string) => void }) {
-  const { item, isHere, onDone } = props
+function CountForm(props: CountRowProps & { isExplaining: boolean }) {
+  const { item, step, onDone } = props
+  const isHere = step.at === 'count' && step.key === item.key
   const [text, setText] = useState(item.counted === null ? '' : String(item.counted))
   const [isEmpty, setEmpty] = useState(false)
   const { tell, busy, refusal } = useTell('count.enter')
@@ -67,7 +52,7 @@ function CountForm(props: { item: CloseItem; isHere: boolean; onDone: (key: stri
   }
   return (
     <form
-      className="count-form"
+      className="close-count"
       data-step={stepName({ at: 'count', key: item.key })}
       onSubmit={(event) => {
         event.preventDefault()
@@ -84,10 +69,16 @@ function CountForm(props: { item: CloseItem; isHere: boolean; onDone: (key: stri
         numbers
         maxLength={7}
       />
-      {isHere && (
-        <Button type="submit" keyHint="Enter" isDisabled={busy}>
+      {isHere ? (
+        <Button type="submit" keyHint="Enter" isDisabled={busy} label={`Counted: ${item.words}`}>
           Counted
         </Button>
+      ) : (
+        <CountSays
+          item={item}
+          mayAsk={!props.isExplaining}
+          onExplain={() => props.onExplain(item.key)}
+        />
       )}
       <RefusalNote refusal={refusal} />
     </form>

@@ -1,4 +1,4 @@
-import { useState } from 'react'
+import { useEffect, useRef, useState } from 'react'
 import { VarianceReason, varianceWords } from '../../shared-types/close.ts'
 import type { CloseItem } from '../../shared-types/views/close.ts'
 import { saidAt, saidElsewhere } from '../coolers/said-at.ts'
@@ -23,6 +23,10 @@ export function ExplainForm(props: { item: CloseItem; onDone: () => void }) {
   const [words, setWords] = useState(item.explained?.words ?? '')
   const [isMissing, setMissing] = useState(false)
   const { tell, busy, refusal } = useTell('variance.explain')
+  const form = useRef<HTMLFormElement>(null)
+  useEffect(() => {
+    form.current?.scrollIntoView({ block: 'nearest' })
+  }, [])
 
   async function explain() {
     setMissing(reason === null)
@@ -34,7 +38,8 @@ export function ExplainForm(props: { item: CloseItem; onDone: () => void }) {
   }
   return (
     <form
-      className="explain stack"
+      ref={form}
+      className="close-explain stack"
       data-step={stepName({ at: 'explain', key: item.key })}
       aria-label={`Why ${item.words} differs`}
       onSubmit={(event) => {

@@ -13,8 +13,8 @@ export function InTheWay(props: { needs: readonly Need[]; onHere: () => void }) 
       <Notice kind="good">Everything is counted and explained. The lead can sign below.</Notice>
     )
   return (
-    <section className="in-the-way" aria-labelledby="in-the-way">
-      <h2 id="in-the-way">Before the lead can sign</h2>
+    <section className="close-needs" aria-labelledby="close-needs">
+      <h2 id="close-needs">Before the lead can sign</h2>
       <ul>
         {needs.map((need, place) => (
           <li key={need.code}>

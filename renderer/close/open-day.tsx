@@ -17,9 +17,9 @@ export function OpenDay(props: { close: CallOutput<'close'>; date: LocalDate }) 
   return (
     <div className="close-day" ref={room}>
       <InTheWay needs={close.open} onHere={() => goTo(nextStep(items))} />
-      <section aria-labelledby="counts">
+      <section aria-labelledby="close-counts">
         <Progress items={items} />
-        <ul className="counts">
+        <ul className="close-counts">
           {items.map((item) => (
             <CountRow
               key={item.key}
@@ -59,12 +59,12 @@ function Progress(props: { items: readonly CloseItem[] }) {
   const { items } = props
   const counted = items.filter((item) => item.counted !== null).length
   return (
-    <div className="progress">
-      <h2 id="counts">
+    <div className="close-progress">
+      <h2 id="close-counts">
         Counted <span className="numbers">{counted}</span> of{' '}
         <span className="numbers">{items.length}</span>
       </h2>
-      <progress value={counted} max={items.length} aria-labelledby="counts" />
+      <progress value={counted} max={items.length} aria-labelledby="close-counts" />
       <p>
         Count what is there, type the number, press Enter. What the log expects is shown afterwards.
       </p>

@@ -38,7 +38,7 @@ export function SignForm(props: { date: LocalDate; isReady: boolean; isHere: boo
   return (
     <Panel title="Signature of the lead">
       <form
-        className="sign stack"
+        className="close-sign stack"
         data-step="sign"
         onSubmit={(event) => {
           event.preventDefault()

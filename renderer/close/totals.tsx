@@ -1,4 +1,3 @@
-import { Outcome, outcomeWords } from '../../shared-types/animal.ts'
 import type { DayTotals } from '../../shared-types/views/line.ts'
 import { Panel } from '../parts/panel.tsx'
 
@@ -7,16 +6,15 @@ export function Totals(props: { totals: DayTotals }) {
   const { totals } = props
   const facts: [string, number][] = [
     ['Checked in', totals.checkedIn],
-    ...Outcome.options.map((outcome): [string, number] => [
-      `Sampled: ${outcomeWords[outcome]}`,
-      totals.outcomes[outcome],
-    ]),
+    ['Both sides', totals.outcomes.both],
+    ['One side', totals.outcomes.one],
+    ['No sample', totals.outcomes.none],
     ['Left unsampled', totals.left],
     ['Recorded only', totals.recorded],
   ]
   return (
     <Panel title="The day’s animals">
-      <dl className="totals">
+      <dl className="close-totals">
         {facts.map(([words, count]) => (
           <div key={words}>
             <dt>{words}</dt>

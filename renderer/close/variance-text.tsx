@@ -15,9 +15,9 @@ export function VarianceText(props: { item: CloseItem }) {
   if (variance === 0) return <Badge shape="fine">agrees with the log</Badge>
   const side = variance < 0 ? 'fewer' : 'more'
   return (
-    <span className="variance">
+    <span className="close-variance">
       <Badge shape={explained ? 'idle' : 'now'}>
-        <b className="numbers variance-sign">{signed(variance)}</b>
+        <b className="numbers close-variance-sign">{signed(variance)}</b>
       </Badge>
       <span>
         {Math.abs(variance)} {side} than the log’s <b className="numbers">{expected}</b>

@@ -18,7 +18,10 @@ export function BagsInside(props: {
   const columns: Column<BagView>[] = [
     { head: 'Bag', cell: (bag) => <NumberText number={bag.bag} /> },
     { head: 'Tissue', cell: tissueOf },
-    { head: 'Hold clock', cell: (bag) => <HoldUntil ms={bag.holdUntilMs} /> },
+    {
+      head: 'Freeze or deliver by',
+      cell: (bag) => <HoldUntil ms={bag.holdUntilMs} isUnderHead />,
+    },
   ]
   if (isOpen && mayTakeOut)
     columns.push({

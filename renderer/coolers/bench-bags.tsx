@@ -17,7 +17,7 @@ export function BenchBags(props: { bags: readonly BagView[] }) {
   return (
     <Panel title={`Still on the bench: ${props.bags.length}`}>
       {oldestFirst.length === 0 && <Badge shape="fine">every sealed bag is in a cooler</Badge>}
-      <ul className="bench-bags">
+      <ul className="coolers-bench">
         {oldestFirst.map((bag) => (
           <li key={bag.bag}>
             <b>

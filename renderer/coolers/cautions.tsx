@@ -1,17 +1,15 @@
 import { Caution } from '../parts/caution.tsx'
 
-/** What can hurt around coolers. Venting and marking after 49 CFR 173.217 (dry ice). */
+/** What can hurt around coolers. That dry ice must vent: 49 CFR 173.217. */
 export function CoolerCautions() {
   return (
-    <Caution title="dry ice and formalin">
+    <Caution title="dry ice, formalin">
       <p>
-        Dry ice burns skin and fills a closed space with gas: insulated gloves, open air, and never
-        an airtight lid. It must be able to vent, in the cooler and in the car. Formalin is
-        poisonous: gloves, lids tight. Ask the laboratory whether it takes dry ice. The carrier's
-        and local rules go before these lines.
+        Dry ice: insulated gloves, open air, a lid that lets gas out, in the car too. Formalin:
+        gloves, lids tight. What the carrier, the laboratory and local rules ask comes first.
       </p>
       <p>
-        <small>Source: 49 CFR 173.217 (dry ice packages must release gas).</small>
+        <small>Source: 49 CFR 173.217 (dry ice must vent).</small>
       </p>
     </Caution>
   )

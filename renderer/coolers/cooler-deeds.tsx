@@ -2,19 +2,17 @@ import type { CommandName } from '../../shared-types/desk-api.ts'
 import type { CoolerView } from '../../shared-types/views/coolers.ts'
 import { useMay } from '../desk/use-desk.ts'
 import { Button } from '../parts/button.tsx'
-import { CoolerStateBadge } from './cooler-state.tsx'
 import { PrintLabel } from './print-label.tsx'
 
-/** What can be done with a cooler, besides putting bags in. */
-export type CoolerDeed = 'read' | 'seal' | 'break' | 'take out'
+/** What can be done with a cooler as a whole. */
+export type CoolerDeed = 'read' | 'seal' | 'break'
 
-/** The state of a cooler and the deeds that it allows now, each with its key. */
+/** The deeds that a cooler allows now, each with its key. */
 export function CoolerDeeds(props: { cooler: CoolerView; onPick: (deed: CoolerDeed) => void }) {
   const { cooler, onPick } = props
   const isHere = cooler.state !== 'handed-off'
   return (
     <>
-      <CoolerStateBadge cooler={cooler} />
       {isHere && (
         <Deed
           keyHint="Alt+T"
@@ -32,7 +30,7 @@ export function CoolerDeeds(props: { cooler: CoolerView; onPick: (deed: CoolerDe
           why="a sampler or the lead seals"
           onPress={() => onPick('seal')}
         >
-          Close and seal
+          Seal
         </Deed>
       )}
       {cooler.state === 'sealed' && (

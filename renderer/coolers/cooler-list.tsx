@@ -24,7 +24,7 @@ export function CoolerList(props: {
         isDisabled={!mayOpen}
         why="a sampler or the lead opens coolers"
       >
-        Open another cooler
+        Open a cooler
       </Button>
       {props.coolers.length === 0 && (
         <Empty say="No cooler is open yet." next="Open one and stick its label on." />
@@ -32,7 +32,7 @@ export function CoolerList(props: {
       {props.coolers.length > 0 && (
         <div className="coolers-choice">
           <Choice
-            label="Scan its label, or arrow keys"
+            label="Scan a label, or arrows"
             options={props.coolers.map(toOption)}
             value={props.picked ?? null}
             onChange={props.onPick}

@@ -1,12 +1,12 @@
 import { useMemo, useState } from 'react'
 import type { CoolerView } from '../../shared-types/views/coolers.ts'
 import { nothing, useAsk } from '../desk/use-desk.ts'
-import { Empty } from '../parts/empty.tsx'
 import { NumberEntry } from '../parts/number-entry.tsx'
 import { RefusalNote } from '../parts/refusal-note.tsx'
 import { BenchBags } from './bench-bags.tsx'
 import { CoolerCautions } from './cautions.tsx'
-import { ChosenCooler } from './chosen-cooler.tsx'
+import { CoolerHead } from './cooler-head.tsx'
+import { CoolerInside } from './cooler-inside.tsx'
 import { CoolerList } from './cooler-list.tsx'
 import './coolers-screen.css'
 import { Echoes } from './echoes.tsx'
@@ -22,7 +22,6 @@ export function CoolersScreen() {
   return (
     <div className="coolers">
       <div className="coolers-side">
-        <RefusalNote refusal={refusal} />
         <CoolerList
           coolers={data?.coolers ?? []}
           picked={filling?.cooler}
@@ -32,21 +31,22 @@ export function CoolersScreen() {
         <CoolerCautions />
       </div>
       <div className="coolers-main">
-        <h1>{filling ? `Filling ${filling.name}` : 'Coolers'}</h1>
+        {filling ? (
+          <CoolerHead key={`head ${filling.cooler}`} number={filling.cooler} />
+        ) : (
+          <h1>Choose a cooler to fill</h1>
+        )}
         <div className="coolers-scan">
           <NumberEntry
-            label="Scan bag after bag, or type a number"
-            hint="A cooler's label changes the cooler."
+            label="Bag or cooler"
+            hint="Scan bag after bag, or type a number. A cooler's label changes the cooler."
             onNumber={take}
             autoFocus
           />
           <Echoes echoes={echoes} />
+          <RefusalNote refusal={refusal} />
         </div>
-        {filling ? (
-          <ChosenCooler key={filling.cooler} number={filling.cooler} />
-        ) : (
-          <Empty say="No cooler is chosen." next="Scan the label of the cooler to fill." />
-        )}
+        {filling && <CoolerInside key={`inside ${filling.cooler}`} number={filling.cooler} />}
       </div>
       <div className="coolers-side">
         <BenchBags bags={data?.bench ?? []} />

@@ -40,7 +40,7 @@ export function OpenDialog(props: { onClose: () => void }) {
   }
   return (
     <DeedDialog
-      title="Open another cooler"
+      title="Open a cooler"
       deed="Open it"
       isBusy={busy}
       refusal={refusal}

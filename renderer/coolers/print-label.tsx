@@ -21,11 +21,12 @@ export function PrintLabel(props: { cooler: CoolerView }) {
   return (
     <Button
       keyHint="Alt+P"
+      label="Label of this cooler, to print"
       onPress={() => void print()}
       isDisabled={!may || busy}
       why={may ? 'printing' : 'the crew prints labels'}
     >
-      Print its label
+      Label
     </Button>
   )
 }

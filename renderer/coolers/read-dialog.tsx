@@ -1,6 +1,7 @@
 import { useState } from 'react'
 import type { CoolerView } from '../../shared-types/views/coolers.ts'
 import { useTell } from '../desk/use-desk.ts'
+import { Badge } from '../parts/badge.tsx'
 import { Button } from '../parts/button.tsx'
 import { Dialog } from '../parts/dialog.tsx'
 import { Notice } from '../parts/notice.tsx'
@@ -17,7 +18,7 @@ export function ReadDialog(props: { cooler: CoolerView; onClose: () => void }) {
   const { cooler, onClose } = props
   const [text, setText] = useState('')
   const [isUnread, setUnread] = useState(false)
-  const [advice, setAdvice] = useState<string>()
+  const [toDo, setToDo] = useState<string>()
   const { tell, busy, refusal } = useTell('cooler.read')
 
   async function read() {
@@ -26,12 +27,13 @@ export function ReadDialog(props: { cooler: CoolerView; onClose: () => void }) {
     if (celsius === null) return
     const answer = await tell({ cooler: cooler.cooler, celsius })
     if (!answer.ok) return
-    sayDone(`${cooler.name}: ${bothScales(celsius)}. ${answer.value.advice}`)
-    if (answer.value.excursion) setAdvice(answer.value.advice)
+    const { excursion, advice } = answer.value
+    sayDone(`${cooler.name}: ${bothScales(celsius)}, ${excursion ? 'out of' : 'within'} limits.`)
+    if (excursion) setToDo(advice)
     else onClose()
   }
-  if (advice !== undefined)
-    return <OutOfLimits name={cooler.name} text={text} advice={advice} onClose={onClose} />
+  if (toDo !== undefined)
+    return <OutOfLimits name={cooler.name} text={text} toDo={toDo} onClose={onClose} />
   return (
     <DeedDialog
       title={`Temperature in ${cooler.name}`}
@@ -52,14 +54,15 @@ export function ReadDialog(props: { cooler: CoolerView; onClose: () => void }) {
   )
 }
 
-function OutOfLimits(props: { name: string; text: string; advice: string; onClose: () => void }) {
+function OutOfLimits(props: { name: string; text: string; toDo: string; onClose: () => void }) {
   return (
     <Dialog title={`${props.name} is out of its limits`} onClose={props.onClose}>
       <Notice kind="warn">
         <p>
-          <b className="numbers">{bothScales(readTemperature(props.text) ?? 0)}</b> is recorded.
+          <b className="numbers">{bothScales(readTemperature(props.text) ?? 0)}</b>{' '}
+          <Badge shape="now">out of limits</Badge>, recorded so.
         </p>
-        <p>{props.advice}</p>
+        <p>{props.toDo}</p>
       </Notice>
       <div className="row">
         <Button kind="main" keyHint="Enter" autoFocus onPress={props.onClose}>

@@ -6,7 +6,7 @@ import { bothScales } from './temperature.ts'
 export function ReadingText(props: { reading: ReadingView }) {
   const { celsius, excursion } = props.reading
   return (
-    <span className="reading">
+    <span className="cooler-reading">
       <b className="numbers">{bothScales(celsius)}</b>{' '}
       <Badge shape={excursion ? 'now' : 'fine'}>
         {excursion ? 'out of limits' : 'within limits'}

@@ -28,7 +28,7 @@ export function SealDialog(props: { cooler: CoolerView; onClose: () => void }) {
       onDo={putOn}
       onClose={onClose}
     >
-      <p className="seal-count">
+      <p className="cooler-seal-count">
         <b className="numbers">{cooler.bags}</b> bags by the log. Count them, close the lid, write
         the count on it and put the seal on.
       </p>

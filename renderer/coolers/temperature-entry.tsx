@@ -4,18 +4,18 @@ import './temperature-entry.css'
 
 /** A temperature as typed, in °C or °F, shown in both before it is told. */
 export function TemperatureEntry(props: {
-  label?: string
   value: string
   onChange: (text: string) => void
   error?: string
   autoFocus?: boolean
   onEnter?: () => void
 }) {
-  const { label = 'Temperature', value } = props
+  const { value } = props
+  const celsius = readTemperature(value)
   return (
-    <div className="temperature">
+    <div className={celsius === null ? 'temperature-entry' : 'temperature-entry temperature-read'}>
       <TextEntry
-        label={label}
+        label="Temperature"
         value={value}
         onChange={props.onChange}
         error={props.error}
@@ -23,16 +23,10 @@ export function TemperatureEntry(props: {
         onEnter={props.onEnter}
         numbers
         maxLength={10}
-        hint="In °C, like 3.5. For °F end with F, like 38F."
+        hint={
+          celsius === null ? 'In °C, like 3.5. Or in °F, like 38F.' : `= ${bothScales(celsius)}`
+        }
       />
-      <p className="temperature-both numbers">{readBack(value)}</p>
     </div>
   )
-}
-
-/** What stands beside the field while it is typed in. */
-function readBack(text: string): string {
-  if (text.trim() === '') return ''
-  const celsius = readTemperature(text)
-  return celsius === null ? 'not a temperature yet' : `= ${bothScales(celsius)}`
 }

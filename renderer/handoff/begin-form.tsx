@@ -32,7 +32,7 @@ function NothingSealed() {
       say="No sealed cooler is here to hand over."
       next={
         <Button keyHint="F7" onPress={() => go('coolers')}>
-          Seal one on the Coolers screen
+          Seal one on the coolers screen
         </Button>
       }
     />
@@ -46,13 +46,15 @@ function ChosenCoolers(props: {
 }) {
   const { sealed, laboratory, onBegun } = props
   const mayBegin = useMay('handoff.begin')
-  const [coolers, setCoolers] = useState<CoolerNumber[]>(() => sealed.map(({ cooler }) => cooler))
+  const [staying, setStaying] = useState<readonly CoolerNumber[]>([])
   const [destination, setDestination] = useState(laboratory)
   const { tell, busy, refusal } = useTell('handoff.begin')
 
+  const all = sealed.map(({ cooler }) => cooler)
+  const going = all.filter((cooler) => !staying.includes(cooler))
   async function begin() {
     if (busy || !mayBegin) return
-    const answer = await tell({ destination, coolers })
+    const answer = await tell({ destination, coolers: going })
     if (!answer.ok) return
     sayDone('Handoff begun. Scan the first cooler.')
     onBegun(answer.value.handoff)
@@ -67,10 +69,11 @@ function ChosenCoolers(props: {
         }}
       >
         <ManyChoice
-          label="Sealed coolers; Space takes one off or puts it on"
+          label="Sealed coolers that go"
+          hint="Arrow to one and press Space to leave it here."
           options={sealed.map(toOption)}
-          value={coolers}
-          onChange={setCoolers}
+          value={going}
+          onChange={(picked) => setStaying(all.filter((cooler) => !picked.includes(cooler)))}
           error={saidAt(refusal, 'coolers')}
           autoFocus
         />

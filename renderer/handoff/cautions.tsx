@@ -4,7 +4,7 @@ import { Caution } from '../parts/caution.tsx'
 export function HandoffCautions() {
   return (
     <Caution title="packing and custody">
-      <ul className="caution-list">
+      <ul className="handoff-cautions">
         <li>
           Three layers: sealed bag, leakproof bag around it, rigid cooler. Nothing may leak out.
         </li>

@@ -20,10 +20,10 @@ export function EarlierHandoffs(props: {
   onShow: (handoff: HandoffNumber) => void
 }) {
   const latestFirst = props.handoffs.toSorted((a, b) => b.begunMs - a.begunMs)
+  if (latestFirst.length === 0) return null
   return (
     <Panel title="Other handoffs">
-      {latestFirst.length === 0 && <p>None.</p>}
-      <ul className="earlier">
+      <ul className="handoff-earlier">
         {latestFirst.map((handoff) => (
           <li key={handoff.handoff} className="stack">
             <div>

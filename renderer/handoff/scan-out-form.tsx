@@ -49,7 +49,7 @@ export function ScanOutForm(props: {
   }
   return (
     <form
-      className="scan-out stack"
+      className="handoff-reading stack"
       aria-label={`Reading ${cooler.name}`}
       onSubmit={(event) => {
         event.preventDefault()
@@ -57,7 +57,7 @@ export function ScanOutForm(props: {
       }}
     >
       <h3>{cooler.name}: read it as it is now</h3>
-      <div className="scan-out-fields">
+      <div className="handoff-fields">
         <TextEntry
           label="Number on the seal"
           hint="As it stands on the seal."

@@ -59,7 +59,7 @@ export function SignForm(props: { handoff: HandoffView }) {
           void sign()
         }}
       >
-        <div className="courier">
+        <div className="handoff-courier">
           <TextEntry
             label="Courier’s name"
             value={courier.name}
@@ -83,7 +83,7 @@ export function SignForm(props: { handoff: HandoffView }) {
             maxLength={40}
           />
         </div>
-        <div className="signatures">
+        <div className="handoff-signatures">
           <SignatureEntry
             label="The courier signs"
             value={courierSignature}

@@ -4,9 +4,9 @@ import { SignatureField } from './signature-field.tsx'
 
 type How = Signature['how']
 
-const ways: readonly { value: How; label: string; hint: string; key: string }[] = [
-  { value: 'on-paper', label: 'with a pen', hint: 'on the printed manifest', key: 'p' },
-  { value: 'drawn', label: 'on this screen', hint: 'with finger, pen or mouse', key: 's' },
+const ways: readonly { value: How; label: string; key: string }[] = [
+  { value: 'on-paper', label: 'pen on paper', key: 'p' },
+  { value: 'drawn', label: 'on this screen', key: 's' },
 ]
 
 /** How a person signs. Nobody has to draw: a pen on the printed manifest is as good. */
@@ -17,7 +17,7 @@ export function SignatureEntry(props: {
 }) {
   const { label, value, onChange } = props
   return (
-    <div className="signature">
+    <div className="handoff-signature">
       <Choice
         label={label}
         options={ways}

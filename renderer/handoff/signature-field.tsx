@@ -32,7 +32,7 @@ export function SignatureField(props: { label: string; onStrokes: (strokes: Poin
     <>
       <canvas
         ref={canvas}
-        className="signature-field"
+        className="handoff-signature-field"
         role="img"
         aria-label={`${props.label} here`}
       />

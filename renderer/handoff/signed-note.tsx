@@ -37,7 +37,7 @@ export function SignedNote(props: { handoff: HandoffView; onBegin: () => void })
       )}
       {handoff.state === 'signed' && <Documents handoff={handoff} withKeys />}
       {handoff.digest && (
-        <p className="digest">
+        <p className="handoff-digest">
           SHA-256 of the manifest’s data: <span className="numbers">{handoff.digest}</span>
         </p>
       )}
