@@ -2,10 +2,12 @@ import { readdirSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { expect, test } from 'vitest'
 import { backupLog } from '../../db/backup.ts'
+import { connectInMemory, connectionOf, ReadableLog } from '../../db/connection.ts'
 import { openLog } from '../../db/log/open.ts'
 import { entriesInOrder, headOf } from '../../db/log/read-entries.ts'
 import { readLog } from '../../db/log/read-log.ts'
 import { verifyLog } from '../../db/log/verify.ts'
+import { latestFormat } from '../../db/migrations/list.ts'
 import { draft } from '../../shared-types/entry.ts'
 import {
   closing,
@@ -53,6 +55,23 @@ test('work that goes on during a backup is not held up, and the backup is whole'
   const copy = closing(value(readLog(path)))
   expect(headOf(copy, desk)?.seq).toBeGreaterThanOrEqual(300)
   expect(verifyLog(copy).whole).toBe(true)
+})
+
+test('a backup that cannot be read back is refused, and no half copy is left', async () => {
+  const log = tempLog()
+  work(log, [signedIn])
+  const root = connectionOf(log)
+    .prepare<[], number>("SELECT rootpage FROM sqlite_schema WHERE name = 'animal'")
+    .pluck()
+    .get() as number
+  const spoilt = connectionOf(log).serialize()
+  // Bytes 18 and 19 ask for a WAL file, which an image in memory cannot have.
+  spoilt[18] = spoilt[19] = 1
+  spoilt.fill(0x5a, (root - 1) * 4096, (root - 1) * 4096 + 64)
+  const failing = closing(new ReadableLog(connectInMemory(spoilt), 'spoilt', desk, latestFormat))
+  const folder = tempFolder()
+  expect(refusal(await backupLog(failing, join(folder, 'stick.stationlog')))).toBe('copy-failed')
+  expect(readdirSync(folder)).toEqual([])
 })
 
 test('a backup never takes the place of a file, and says when the stick is not there', async () => {
