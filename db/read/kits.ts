@@ -28,12 +28,15 @@ export function kitsOfAnimal(log: ReadableLog, animal: AnimalNumber): KitRecord[
   return animalKitRows(log, { animal }).map(rowToKit)
 }
 
+// A cross join keeps its order: from the few animals in the line to their kits, not the other way.
 const lineKitRows = prepareAll((db) =>
   db
     .selectFrom('animal')
-    .innerJoin('kit', 'kit.animal', 'animal.animal')
+    .crossJoin('kit')
     .selectAll('kit')
     .where('animal.state', 'in', ['waiting', 'with-sampler'])
+    .whereRef('kit.animal', '=', 'animal.animal')
+    .where('kit.animal', 'is not', null)
     .orderBy('kit.numbered_ms'),
 )
 
