@@ -81,6 +81,7 @@ export interface DayTable {
 export interface AnimalTable {
   animal: AnimalNumber
   desk: DeskId
+  day: LocalDate
   hunter: string
   tag: string
   species: Species

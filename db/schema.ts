@@ -10,6 +10,8 @@ export interface EntryTable {
   ms: number
   /** Counter of the hybrid clock among equal `ms`. */
   n: number
+  /** What the laptop's clock read. */
+  wall: number
   by: PersonId | null
   kind: string
   v: number

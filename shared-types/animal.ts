@@ -115,6 +115,8 @@ export const noSampleWords: Record<NoSampleReason, string> = {
 
 export const AnimalCheckedIn = z.strictObject({
   animal: AnimalNumber,
+  /** The station's day that was open; after midnight it may not be the calendar's. */
+  day: LocalDate,
   facts: AnimalFacts,
   /** SHA-256 of salt and contact, or null when the hunter left none. */
   contact: z
@@ -173,6 +175,7 @@ export const animalStateWords: Record<AnimalState, string> = {
 /** An animal as the log knows it now. */
 export interface AnimalRecord {
   readonly animal: AnimalNumber
+  readonly day: LocalDate
   readonly facts: AnimalFacts
   readonly contact: string | null
   readonly noSample: NoSampleReason | null

@@ -22,7 +22,7 @@ import {
   SignedIn,
 } from './person.ts'
 import { DeskId, PersonId } from './sample-number.ts'
-import { Stamp } from './stamp.ts'
+import { EntryTime } from './stamp.ts'
 import { ClockAccepted, DayOpened, DayReopened, SettingsChanged, StationSetUp } from './station.ts'
 import {
   BagDiscarded,
@@ -89,7 +89,7 @@ export const Hash = z.string().regex(/^[0-9a-f]{64}$/)
 export const Entry = z.strictObject({
   desk: DeskId,
   seq: z.int().min(1),
-  at: Stamp,
+  at: EntryTime,
   by: PersonId.nullable(),
   kind: z.string().regex(/^[a-z]+\.[a-z-]+$/),
   v: z.int().min(1),

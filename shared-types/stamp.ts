@@ -12,6 +12,14 @@ export const Stamp = z.strictObject({
 })
 export type Stamp = z.infer<typeof Stamp>
 
+/**
+ * The time of an entry. The stamp orders entries and never runs backwards; `wall` is what the
+ * laptop's clock read, in milliseconds since 1970-01-01 UTC. Waits and hold clocks are counted by
+ * `wall`: after a clock that was ahead is put right, the stamp stands still until time has caught up.
+ */
+export const EntryTime = Stamp.extend({ wall: z.int().nonnegative() })
+export type EntryTime = z.infer<typeof EntryTime>
+
 export const zeroStamp: Stamp = { ms: 0, n: 0 }
 
 /** Order of stamps: wall time, then counter. */

@@ -18,10 +18,11 @@ export const animalFolds = {
     put('animal', {
       animal: body.animal,
       desk,
+      day: body.day,
       ...factColumns(body.facts, body.noSample),
       contact: body.contact,
       state: body.noSample === null ? 'waiting' : 'recorded',
-      arrived_ms: at.ms,
+      arrived_ms: at.wall,
     }),
   ],
   'animal.amended': ({ body }) => [
@@ -37,7 +38,7 @@ export const animalFolds = {
     patch(
       'animal',
       { animal: body.animal },
-      { state: 'with-sampler', sampler: body.sampler, assigned_ms: at.ms },
+      { state: 'with-sampler', sampler: body.sampler, assigned_ms: at.wall },
     ),
   ],
   'animal.put-back': ({ body }) => [
@@ -56,7 +57,7 @@ export const animalFolds = {
         state: 'finished',
         sampler: body.sampler,
         outcome: body.outcome,
-        finished_ms: at.ms,
+        finished_ms: at.wall,
       },
     ),
   ],

@@ -11,7 +11,7 @@ export const closeFolds = {
       key: countItemKey(body.item),
       item: JSON.stringify(body.item),
       counted: body.counted,
-      ms: at.ms,
+      ms: at.wall,
     }),
   ],
   'variance.explained': ({ desk, body }) => [

@@ -18,7 +18,7 @@ export const coolerFolds = {
       cooler: body.cooler,
       celsius: body.celsius,
       excursion: body.excursion ? 1 : 0,
-      ms: at.ms,
+      ms: at.wall,
       by,
     }),
   ],

@@ -9,7 +9,7 @@ export const handoffFolds = {
       handoff: body.handoff,
       destination: body.destination,
       state: 'loading',
-      begun_ms: at.ms,
+      begun_ms: at.wall,
     }),
     ...body.coolers.flatMap((cooler) => [
       put('handoff_cooler', { handoff: body.handoff, cooler, words: '' }),
@@ -25,7 +25,7 @@ export const handoffFolds = {
       counted: body.counted,
       expected: body.expected,
       words: body.words,
-      scanned_ms: at.ms,
+      scanned_ms: at.wall,
     }),
   ],
   'handoff.called-off': ({ body }) => [
@@ -40,7 +40,7 @@ export const handoffFolds = {
         { handoff },
         {
           state: 'signed',
-          signed_ms: entry.at.ms,
+          signed_ms: entry.at.wall,
           manifest: JSON.stringify(manifest),
           lead_signature: JSON.stringify(entry.body.leadSignature),
           courier_signature: JSON.stringify(entry.body.courierSignature),

@@ -11,7 +11,7 @@ export function kitTransfer(
   count: number,
 ): RowWrite[] {
   const line = (number: 0 | 1, account: KitAccount, delta: number) =>
-    put('kit_line', { hash, line: number, account: kitAccountKey(account), delta, ms: at.ms })
+    put('kit_line', { hash, line: number, account: kitAccountKey(account), delta, ms: at.wall })
   return [line(0, from, -count), line(1, to, count)]
 }
 
@@ -19,7 +19,7 @@ export function kitTransfer(
 export const kitFolds = {
   'kits.moved': (entry) => kitTransfer(entry, entry.body.from, entry.body.to, entry.body.count),
   'kit.numbered': ({ at, body }) => [
-    put('kit', { kit: body.kit, animal: body.animal, state: 'reserved', numbered_ms: at.ms }),
+    put('kit', { kit: body.kit, animal: body.animal, state: 'reserved', numbered_ms: at.wall }),
   ],
   'kit.opened': (entry) => [
     patch(
@@ -29,7 +29,7 @@ export const kitFolds = {
         animal: entry.body.animal,
         state: 'opened',
         sampler: entry.body.sampler,
-        opened_ms: entry.at.ms,
+        opened_ms: entry.at.wall,
       },
     ),
     ...kitTransfer(entry, { in: 'hands', person: entry.body.sampler }, { in: 'used' }, 1),

@@ -11,14 +11,14 @@ function kitOfLabel(number: SampleNumber) {
 /** Printed copies. Whether one is in use follows from its kit and bag, so it is not stored. */
 export const labelFolds = {
   'labels.printed': ({ hash, at, body }) => [
-    put('label_run', { hash, blanks: body.blanks, ms: at.ms }),
+    put('label_run', { hash, blanks: body.blanks, ms: at.wall }),
     ...body.labels.map(({ number, copy }) =>
       put('label', {
         number,
         copy,
         kit: kitOfLabel(number),
         stock: body.stock,
-        printed_ms: at.ms,
+        printed_ms: at.wall,
       }),
     ),
   ],
@@ -26,7 +26,7 @@ export const labelFolds = {
     patch(
       'label',
       { number: body.number, copy: body.copy },
-      { void_reason: body.reason, void_ms: at.ms },
+      { void_reason: body.reason, void_ms: at.wall },
     ),
   ],
 } satisfies Partial<Folds>

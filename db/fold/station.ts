@@ -10,7 +10,7 @@ export const stationFolds = {
       zone: body.zone,
       practice: body.practice ? 1 : 0,
       settings: JSON.stringify(body.settings),
-      set_up_ms: at.ms,
+      set_up_ms: at.wall,
     }),
   ],
   'settings.changed': ({ desk, body }) => [
@@ -23,17 +23,17 @@ export const stationFolds = {
       date: body.date,
       state: 'open',
       blank_labels: body.blankLabels,
-      opened_ms: at.ms,
+      opened_ms: at.wall,
     }),
   ],
   'day.closed': ({ desk, at, body }) => [
     patch(
       'day',
       { desk, date: body.date },
-      { state: 'closed', closed_ms: at.ms, closed_by: body.lead, sheet: JSON.stringify(body) },
+      { state: 'closed', closed_ms: at.wall, closed_by: body.lead, sheet: JSON.stringify(body) },
     ),
   ],
   'day.reopened': ({ desk, at, body }) => [
-    patch('day', { desk, date: body.date }, { state: 'open', reopened_ms: at.ms }),
+    patch('day', { desk, date: body.date }, { state: 'open', reopened_ms: at.wall }),
   ],
 } satisfies Partial<Folds>

@@ -17,7 +17,7 @@ export const tissueFolds = {
       site: body.site,
       seen: body.check,
       sampler: by,
-      ms: at.ms,
+      ms: at.wall,
     }),
   ],
   'tissue.missed': ({ body }) => [
@@ -35,7 +35,7 @@ export const tissueFolds = {
       kit: body.kit,
       site: body.site,
       kept: body.kept,
-      sealed_ms: at.ms,
+      sealed_ms: at.wall,
       place: 'bench',
     }),
     patch('tissue', { animal: body.animal, site: body.site }, { bag: body.bag }),

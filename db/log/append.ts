@@ -76,7 +76,8 @@ export class LogTransaction extends ReadableLog {
   /** The entry with its body as a rebuild will read it: the fold sees the same thing both times. */
   #unsealed({ kind, v }: EntryDraft, seq: number, text: string): UnsealedEntry {
     const body = JSON.parse(text) as Entry['body']
-    return { desk: this.desk, seq, at: this.#last, by: this.#occasion.by, kind, v, body }
+    const { now, by } = this.#occasion
+    return { desk: this.desk, seq, at: { ...this.#last, wall: now }, by, kind, v, body }
   }
 
   /** Where the chain and the clock stand before the first entry of this action. */

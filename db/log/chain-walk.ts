@@ -90,9 +90,9 @@ function start(): Place {
 const utf8 = new TextDecoder('utf-8', { fatal: true, ignoreBOM: true })
 
 function hashHolds(row: StoredEntry): boolean {
-  const { ms, n, body, prev, hash, ...rest } = row
+  const { ms, n, wall, body, prev, hash, ...rest } = row
   const text = decoded(body)
-  return text !== null && entryHash(prev, { ...rest, at: { ms, n } }, text) === hash
+  return text !== null && entryHash(prev, { ...rest, at: { ms, n, wall } }, text) === hash
 }
 
 /** Null for bytes that are no UTF-8: read leniently, two different ones could look alike. */

@@ -29,7 +29,7 @@ export function entryHash(
   bodyText: string,
 ): string {
   const { at, by, desk, kind, seq, v } = entry
-  const head = `{"at":${canonicalJson({ ms: at.ms, n: at.n })},"body":${bodyText},`
+  const head = `{"at":${canonicalJson({ ms: at.ms, n: at.n, wall: at.wall })},"body":${bodyText},`
   // The members of the rest sort after "body", so its text goes on where the head stops.
   return sha256(prev + head + canonicalJson({ by, desk, kind, seq, v }).slice(1))
 }

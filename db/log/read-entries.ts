@@ -62,8 +62,8 @@ function* entriesAt(log: ReadableLog, found: readonly Place[]): Generator<Entry>
   }
 }
 
-function rowToEntry({ ms, n, body, ...rest }: EntryTable): Entry {
-  return { ...rest, at: { ms, n }, body: JSON.parse(body) as Entry['body'] }
+function rowToEntry({ ms, n, wall, body, ...rest }: EntryTable): Entry {
+  return { ...rest, at: { ms, n, wall }, body: JSON.parse(body) as Entry['body'] }
 }
 
 /** The end of a desk's chain. */

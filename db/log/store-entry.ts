@@ -10,6 +10,7 @@ const insert = prepareRun((db, p: Params<EntryTable>) =>
     seq: p('seq'),
     ms: p('ms'),
     n: p('n'),
+    wall: p('wall'),
     by: p('by'),
     kind: p('kind'),
     v: p('v'),
@@ -22,5 +23,5 @@ const insert = prepareRun((db, p: Params<EntryTable>) =>
 /** Stores an entry exactly as it is sealed; `text` is its body in canonical form. */
 export function storeEntry(tx: LogTransaction, entry: Entry, text: string): void {
   const { at, ...rest } = entry
-  insert(tx, { ...rest, ms: at.ms, n: at.n, body: text })
+  insert(tx, { ...rest, ms: at.ms, n: at.n, wall: at.wall, body: text })
 }

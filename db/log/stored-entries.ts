@@ -16,7 +16,7 @@ const places = prepareAll((db) =>
 const rowAt = prepareOne((db, p: Params<{ at: number }>) =>
   db
     .selectFrom('entry')
-    .select(['desk', 'seq', 'ms', 'n', 'by', 'kind', 'v', 'prev', 'hash'])
+    .select(['desk', 'seq', 'ms', 'n', 'wall', 'by', 'kind', 'v', 'prev', 'hash'])
     .select(sql<Buffer>`CAST(body AS BLOB)`.as('body'))
     .where(rowid, '=', p('at')),
 )

@@ -8,6 +8,7 @@ CREATE TABLE entry (
   seq INTEGER NOT NULL CHECK (seq >= 1),
   ms INTEGER NOT NULL CHECK (ms >= 0),
   n INTEGER NOT NULL CHECK (n >= 0),
+  wall INTEGER NOT NULL CHECK (wall >= 0),
   "by" TEXT,
   kind TEXT NOT NULL,
   v INTEGER NOT NULL CHECK (v >= 1),

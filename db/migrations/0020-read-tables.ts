@@ -24,7 +24,8 @@ CREATE TABLE day (
 ) STRICT, WITHOUT ROWID;
 
 CREATE TABLE animal (
-  animal TEXT PRIMARY KEY, desk TEXT NOT NULL, hunter TEXT NOT NULL, tag TEXT NOT NULL,
+  animal TEXT PRIMARY KEY, desk TEXT NOT NULL, day TEXT NOT NULL, hunter TEXT NOT NULL,
+  tag TEXT NOT NULL,
   species TEXT NOT NULL, sex TEXT NOT NULL, age TEXT NOT NULL, harvested TEXT NOT NULL,
   place TEXT NOT NULL, head TEXT NOT NULL, consent TEXT NOT NULL, programme TEXT NOT NULL,
   contact TEXT, no_sample TEXT, state TEXT NOT NULL, arrived_ms INTEGER NOT NULL,
@@ -32,8 +33,8 @@ CREATE TABLE animal (
 ) STRICT, WITHOUT ROWID;
 CREATE INDEX animal_by_tag ON animal (tag);
 CREATE INDEX animal_in_line ON animal (arrived_ms) WHERE state IN ('waiting', 'with-sampler');
-CREATE INDEX animal_by_arrival
-  ON animal (arrived_ms, state, outcome, assigned_ms, finished_ms, sampler);
+CREATE INDEX animal_of_day
+  ON animal (day, state, outcome, arrived_ms, assigned_ms, finished_ms, sampler);
 
 CREATE TABLE kit (
   kit TEXT PRIMARY KEY, animal TEXT, state TEXT NOT NULL, sampler TEXT,

@@ -1,5 +1,6 @@
 /** Animals: by number, by tag, in the line, and those of a day. */
 import type { AnimalRecord, HarvestPlace, HeadCondition } from '../../shared-types/animal.ts'
+import type { LocalDate } from '../../shared-types/local-date.ts'
 import type { AnimalNumber, PersonId } from '../../shared-types/sample-number.ts'
 import type { ReadableLog } from '../connection.ts'
 import type { AnimalTable } from '../read-tables.ts'
@@ -51,19 +52,13 @@ export function animalsInHandsOf(log: ReadableLog, sampler: PersonId): AnimalRec
   return inHandRows(log, { sampler }).map(rowToAnimal)
 }
 
-const periodRows = prepareAll((db, p: Params<{ from: number; before: number }>) =>
-  db
-    .selectFrom('animal')
-    .selectAll()
-    .where('arrived_ms', '>=', p('from'))
-    .where('arrived_ms', '<', p('before'))
-    .orderBy('arrived_ms')
-    .orderBy('animal'),
+const everyRow = prepareAll((db) =>
+  db.selectFrom('animal').selectAll().orderBy('arrived_ms').orderBy('animal'),
 )
 
-/** Animals that arrived in a period, first come first. */
-export function animalsArrived(log: ReadableLog, fromMs: number, beforeMs: number): AnimalRecord[] {
-  return periodRows(log, { from: fromMs, before: beforeMs }).map(rowToAnimal)
+/** Every animal ever checked in, first come first. */
+export function allAnimals(log: ReadableLog): AnimalRecord[] {
+  return everyRow(log).map(rowToAnimal)
 }
 
 /** The part of an animal that the day's figures are made of. */
@@ -72,22 +67,22 @@ export type DayFigures = Pick<
   'state' | 'outcome' | 'arrived_ms' | 'assigned_ms' | 'finished_ms' | 'sampler'
 >
 
-const figureRows = prepareAll((db, p: Params<{ from: number; before: number }>) =>
+const figureRows = prepareAll((db, p: Params<{ day: LocalDate }>) =>
   db
     .selectFrom('animal')
     .select(['state', 'outcome', 'arrived_ms', 'assigned_ms', 'finished_ms', 'sampler'])
-    .where('arrived_ms', '>=', p('from'))
-    .where('arrived_ms', '<', p('before')),
+    .where('day', '=', p('day')),
 )
 
-/** What the day's totals and waits are made of, for animals that arrived in a period. */
-export function dayFigures(log: ReadableLog, fromMs: number, beforeMs: number): DayFigures[] {
-  return figureRows(log, { from: fromMs, before: beforeMs })
+/** What a day's totals and waits are made of. */
+export function dayFigures(log: ReadableLog, day: LocalDate): DayFigures[] {
+  return figureRows(log, { day })
 }
 
 function rowToAnimal(row: AnimalTable): AnimalRecord {
   return {
     animal: row.animal,
+    day: row.day,
     facts: {
       hunter: row.hunter,
       tag: row.tag,

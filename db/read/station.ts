@@ -25,7 +25,7 @@ export function stationOf(log: ReadableLog): StationRecord | null {
 }
 
 const dayRows = prepareAll((db, p: Params<{ desk: DeskId }>) =>
-  db.selectFrom('day').selectAll().where('desk', '=', p('desk')).orderBy('opened_ms'),
+  db.selectFrom('day').selectAll().where('desk', '=', p('desk')).orderBy('date'),
 )
 
 /** The desk's days, oldest first. */
@@ -34,12 +34,7 @@ export function daysOf(log: ReadableLog): DayRecord[] {
 }
 
 const latestDayRow = prepareOne((db, p: Params<{ desk: DeskId }>) =>
-  db
-    .selectFrom('day')
-    .selectAll()
-    .where('desk', '=', p('desk'))
-    .orderBy('opened_ms', 'desc')
-    .limit(1),
+  db.selectFrom('day').selectAll().where('desk', '=', p('desk')).orderBy('date', 'desc').limit(1),
 )
 
 /** The day that is open, or the last one that was; null before the first. */

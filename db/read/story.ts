@@ -19,9 +19,9 @@ const aboutRows = prepareAll((db, p: Params<{ number: SampleNumber }>) =>
 export function entriesAbout(log: ReadableLog, numbers: readonly SampleNumber[]): Entry[] {
   return numbers
     .flatMap((number) => aboutRows(log, { number }))
-    .map(({ ms, n, body, ...rest }) => ({
+    .map(({ ms, n, wall, body, ...rest }) => ({
       ...rest,
-      at: { ms, n },
+      at: { ms, n, wall },
       body: JSON.parse(body) as Entry['body'],
     }))
     .toSorted((a, b) => orderStamp(a.at, b.at) || a.seq - b.seq)

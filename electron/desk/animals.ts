@@ -9,6 +9,7 @@ import { labelsOfKit } from '../../db/read/labels.ts'
 import { nextSerial } from '../../db/read/serials.ts'
 import { latestDay } from '../../db/read/station.ts'
 import type { AnimalFacts, AnimalRecord, Contact } from '../../shared-types/animal.ts'
+import type { LocalDate } from '../../shared-types/local-date.ts'
 import type { KitRecord } from '../../shared-types/kit.ts'
 import { granted } from '../../shared-types/result.ts'
 import {
@@ -125,11 +126,12 @@ function checkInView(
   log: ReadableLog,
   station: StationRecord,
   facts: AnimalFacts,
-  now: number,
+  at: { readonly now: number; readonly day: LocalDate },
 ): CheckInView {
   return {
+    day: at.day,
     settings: station.settings,
-    today: localDate(now, station.zone),
+    today: localDate(at.now, station.zone),
     tagHolder: animalsOfTag(log, facts.tag)[0] ?? null,
   }
 }
@@ -143,7 +145,7 @@ export const animalCommands = {
       const serial = nextSerial(tx, 'animal')
       if (serial > lastSerial) return serialsExhausted('animals')
       const animal = animalNumber(tx.desk, serial)
-      const view = checkInView(tx, station, facts, now)
+      const view = checkInView(tx, station, facts, { now, day: day.value.date })
       const drafts = decideCheckIn(view, animal, facts, kept?.digest ?? null)
       if (drafts.ok && kept) keepContact(tx, kept)
       return decided(drafts, {
@@ -160,7 +162,10 @@ export const animalCommands = {
       const others = animalsOfTag(tx, facts.tag).filter(
         (each) => each.animal !== animal.value.animal,
       )
-      const view = { ...checkInView(tx, station, facts, now), tagHolder: others[0] ?? null }
+      const view = {
+        ...checkInView(tx, station, facts, { now, day: animal.value.day }),
+        tagHolder: others[0] ?? null,
+      }
       return decided(decideAmend({ ...view, animal: animal.value }, facts, reason), {
         noSample: noSampleReason(station.settings, facts),
         warnings: checkInWarnings(station.settings, facts),

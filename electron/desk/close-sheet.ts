@@ -126,7 +126,7 @@ function amendmentsOf(log: ReadableLog, day: DayRecord, zone: string): Amendment
       !notAmending.includes(known.kind)
     )
       amendments.push({
-        at: localDateTime(known.at.ms, zone),
+        at: localDateTime(known.at.wall, zone),
         by: known.by ? nameOf(known.by) : '',
         words: sayEntry(known, nameOf),
       })

@@ -5,7 +5,7 @@ import { bagsOnBenchSince } from '../../db/read/bags.ts'
 import { bagTally, coolers, oldestFreshMs, readingsOf } from '../../db/read/coolers.ts'
 import { kitBalances, kitsByAnimalInLine } from '../../db/read/kits.ts'
 import { people as everyone, shiftsByPerson } from '../../db/read/people.ts'
-import { daysOf, latestDay } from '../../db/read/station.ts'
+import { latestDay } from '../../db/read/station.ts'
 import type { AnimalRecord } from '../../shared-types/animal.ts'
 import { kitAccountKey } from '../../shared-types/kit.ts'
 import type { PersonRecord } from '../../shared-types/person.ts'
@@ -30,13 +30,10 @@ import { kitAt } from './animals.ts'
 import type { QueryHandlers } from './call.ts'
 import { personView } from './people.ts'
 
-const forEver = Number.MAX_SAFE_INTEGER
-
-/** The figures of the animals of a day: those that arrived from its opening to the next one's. */
+/** The figures of the animals of a day, the one that is open or was last. */
 export function figuresOfDay(log: ReadableLog, day = latestDay(log)): AnimalFigures[] {
   if (!day) return []
-  const next = daysOf(log).find(({ openedMs }) => openedMs > day.openedMs)
-  return dayFigures(log, day.openedMs, next?.openedMs ?? forEver).map((row) => ({
+  return dayFigures(log, day.date).map((row) => ({
     state: row.state,
     outcome: row.outcome,
     arrivedMs: row.arrived_ms,

@@ -14,7 +14,7 @@ export function storyOf(log: ReadableLog, animal: AnimalNumber): StoryLine[] {
   return entriesAbout(log, [animal, ...bags]).map((entry) => {
     const known = understood(entry)
     return {
-      ms: entry.at.ms,
+      ms: entry.at.wall,
       by: entry.by ? nameOf(entry.by) : '',
       kind: entry.kind,
       say: known

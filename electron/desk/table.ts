@@ -2,7 +2,7 @@
 import { stringify } from 'csv-stringify/sync'
 import type { ReadableLog } from '../../db/connection.ts'
 import { entriesInOrder } from '../../db/log/read-entries.ts'
-import { animalsArrived } from '../../db/read/animals.ts'
+import { allAnimals } from '../../db/read/animals.ts'
 import { allBags } from '../../db/read/bags.ts'
 import { bagTally, coolers, readingsOf } from '../../db/read/coolers.ts'
 import { allKits } from '../../db/read/kits.ts'
@@ -27,8 +27,9 @@ function placeCells(place: HarvestPlace): Row {
 }
 
 function animalRows(log: ReadableLog, iso: Iso): Row[] {
-  return animalsArrived(log, 0, Number.MAX_SAFE_INTEGER).map((each) => ({
+  return allAnimals(log).map((each) => ({
     animal: each.animal,
+    day: each.day,
     state: each.state,
     outcome: each.outcome,
     not_sampled_because: each.noSample,
@@ -100,6 +101,7 @@ function entryRows(log: ReadableLog): Row[] {
     seq,
     ms: at.ms,
     n: at.n,
+    wall: at.wall,
     by,
     kind,
     v,

@@ -68,6 +68,8 @@ function checkFacts(settings: StationSettings, facts: AnimalFacts, today: LocalD
 export interface CheckInView {
   readonly settings: StationSettings
   readonly today: LocalDate
+  /** The station's open day. */
+  readonly day: LocalDate
   /** Another animal that carries this tag, if any. */
   readonly tagHolder: AnimalRecord | null
 }
@@ -92,7 +94,7 @@ export function decideCheckIn(
   const sound = checkFacts(view.settings, facts, view.today)
   if (!sound.ok) return sound
   const noSample = noSampleReason(view.settings, facts)
-  return granted([draft('animal.checked-in', { animal, facts, contact, noSample })])
+  return granted([draft('animal.checked-in', { animal, day: view.day, facts, contact, noSample })])
 }
 
 /** Decides a correction of an animal's facts; what was first recorded stays in the log. */

@@ -40,6 +40,13 @@ export function decideOpenDay(
       'Reopen it with a reason, or choose another date.',
       'date',
     )
+  if (last && opening.date < last.date)
+    return refused(
+      'day-before-last',
+      `The last day of this desk was ${last.date}.`,
+      'Open a later date.',
+      'date',
+    )
   return granted(draftsOfOpening(opening))
 }
 

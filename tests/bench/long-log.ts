@@ -2,6 +2,7 @@
 import type { WritableLog } from '../../db/connection.ts'
 import { transact } from '../../db/log/append.ts'
 import { draft, type EntryDraft } from '../../shared-types/entry.ts'
+import { LocalDate } from '../../shared-types/local-date.ts'
 import { granted } from '../../shared-types/result.ts'
 import {
   animalNumber,
@@ -14,6 +15,8 @@ import {
 } from '../../shared-types/sample-number.ts'
 import { factsOf } from '../support/desk.ts'
 
+const benchDay = LocalDate.parse('2026-11-14')
+
 /** The entries of an animal from check-in to outcome. */
 function lifeOf(desk: DeskId, serial: number, sampler: PersonId): EntryDraft[] {
   const animal = animalNumber(desk, serial)
@@ -25,7 +28,13 @@ function lifeOf(desk: DeskId, serial: number, sampler: PersonId): EntryDraft[] {
     ['right', 'R'],
   ] as const
   return [
-    draft('animal.checked-in', { animal, facts: factsOf(), contact: null, noSample: null }),
+    draft('animal.checked-in', {
+      animal,
+      day: benchDay,
+      facts: factsOf(),
+      contact: null,
+      noSample: null,
+    }),
     draft('kit.numbered', { kit, animal }),
     draft('labels.printed', { labels, stock: 'roll-51x25', blanks: 6 }),
     draft('animal.assigned', { animal, sampler }),
