@@ -7,9 +7,9 @@ import { granted, type Result, refused } from '../../shared-types/result.ts'
 import { grouped } from '../../shared-types/sample-number.ts'
 import { takesSamples, trainingLacked } from './training.ts'
 
-/** First come, first worked; ties by number. */
+/** First come, first worked. Numbers are given in that order, whatever the laptop's clock did. */
 export function orderLine(a: AnimalRecord, b: AnimalRecord): number {
-  return a.arrivedMs - b.arrivedMs || (a.animal < b.animal ? -1 : 1)
+  return a.animal < b.animal ? -1 : 1
 }
 
 /** Whether a person is here to take samples now. */

@@ -17,7 +17,7 @@ const addedThen = sealEntry(
   {
     desk,
     seq: 1,
-    at: { ms: morning, n: 0 },
+    at: { ms: morning, n: 0, wall: morning },
     by: null,
     kind: 'person.added',
     v: 1,
@@ -36,8 +36,20 @@ function logOfFormat10(): string {
   database.prepare('INSERT INTO own_desk (one, desk) VALUES (1, ?)').run(desk)
   const { at, by, body, kind, seq, v, prev, hash } = addedThen
   database
-    .prepare('INSERT INTO entry VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)')
-    .run(desk, seq, at.ms, at.n, by, kind, v, JSON.stringify(bodyInOrder(body)), prev, hash)
+    .prepare('INSERT INTO entry VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)')
+    .run(
+      desk,
+      seq,
+      at.ms,
+      at.n,
+      at.wall,
+      by,
+      kind,
+      v,
+      JSON.stringify(bodyInOrder(body)),
+      prev,
+      hash,
+    )
   database.pragma('user_version = 10')
   database.close()
   return path

@@ -20,10 +20,10 @@ const pinSet = draft('pin.set', { person: lead })
 /** Entries of another desk, in one log with ours. */
 function takeIn(log: WritableLog, entries: readonly Entry[]): void {
   const insert = connectionOf(log).prepare(
-    'INSERT INTO entry VALUES (@desk, @seq, @ms, @n, @by, @kind, @v, @body, @prev, @hash)',
+    'INSERT INTO entry VALUES (@desk, @seq, @ms, @n, @wall, @by, @kind, @v, @body, @prev, @hash)',
   )
   for (const { at, body, ...rest } of entries)
-    insert.run({ ...rest, ms: at.ms, n: at.n, body: canonicalJson(body) })
+    insert.run({ ...rest, ...at, body: canonicalJson(body) })
 }
 
 function twoDesksInOneLog() {
@@ -70,11 +70,11 @@ test('what is appended after another desk was heard of comes after all of it', (
   const ahead = theirs.map((entry) => ({
     ...entry,
     seq: entry.seq + 2,
-    at: { ms: morning + 9e6, n: 4 },
+    at: { ms: morning + 9e6, n: 4, wall: morning + 9e6 },
   }))
   takeIn(log, ahead.slice(0, 1))
   const [next] = work(log, [signedIn], morning + 5000)
-  expect(next?.at).toEqual({ ms: morning + 9e6, n: 5 })
+  expect(next?.at).toEqual({ ms: morning + 9e6, n: 5, wall: morning + 5000 })
   expect(next?.seq).toBe(4)
 })
 

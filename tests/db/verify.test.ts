@@ -201,7 +201,7 @@ describe('is found', () => {
   test('an entry with an earlier time than the one before it', () => {
     const last = entry(0)
     const { hash: _, ...rest } = last
-    const early = sealEntry({ ...rest, seq: last.seq + 1, at: { ms: 5, n: 0 } }, last.hash)
+    const early = sealEntry({ ...rest, seq: last.seq + 1, at: { ms: 5, n: 0, wall: 5 } }, last.hash)
     expect(foundAfter((connection) => insert(connection, early))).toContain('clock-order')
   })
 
@@ -253,6 +253,8 @@ describe('is found', () => {
 
 function insert(connection: Connection, { at, body, ...rest }: Entry): void {
   connection
-    .prepare('INSERT INTO entry VALUES (@desk, @seq, @ms, @n, @by, @kind, @v, @body, @prev, @hash)')
-    .run({ ...rest, ms: at.ms, n: at.n, body: canonicalJson(body) })
+    .prepare(
+      'INSERT INTO entry VALUES (@desk, @seq, @ms, @n, @wall, @by, @kind, @v, @body, @prev, @hash)',
+    )
+    .run({ ...rest, ...at, body: canonicalJson(body) })
 }
