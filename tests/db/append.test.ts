@@ -33,8 +33,8 @@ describe('what is appended', () => {
       transact(log, at(morning), (tx) => granted(tx.append([signedIn, signedIn]))),
     )
     expect(entries.map((entry) => entry.at)).toEqual([
-      { ms: morning, n: 0 },
-      { ms: morning, n: 1 },
+      { ms: morning, n: 0, wall: morning },
+      { ms: morning, n: 1, wall: morning },
     ])
   })
 
@@ -170,7 +170,8 @@ describe('a clock that was set back', () => {
   test('by some minutes is what laptops do, and entries still come one after another', () => {
     const log = tempLog()
     work(log, [signedIn])
-    expect(work(log, [signedIn], morning - 9 * 60_000)[0]?.at).toEqual({ ms: morning, n: 1 })
+    const [entry] = work(log, [signedIn], morning - 9 * 60_000)
+    expect(entry?.at).toEqual({ ms: morning, n: 1, wall: morning - 9 * 60_000 })
   })
 
   test('a few minutes at a time is refused once it adds up', () => {
@@ -188,6 +189,6 @@ describe('a clock that was set back', () => {
     const accepting = { ...at(morning - day), acceptClock: true }
     value(transact(log, accepting, (tx) => granted(tx.append([accepted]))))
     const [next] = work(log, [signedIn], morning - day + 60_000)
-    expect(next?.at).toEqual({ ms: morning, n: 2 })
+    expect(next?.at).toEqual({ ms: morning, n: 2, wall: morning - day + 60_000 })
   })
 })
