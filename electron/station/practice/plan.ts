@@ -1,0 +1,116 @@
+/**
+ * Making a practice day up: an invented opening day at one station, written out desk by desk before a
+ * single entry is made. The same seed always gives the same day.
+ */
+import { LocalDate } from '../../../shared-types/local-date.ts'
+import { DeskId, DeskLetter } from '../../../shared-types/sample-number.ts'
+import { localDate } from '../local-time.ts'
+import { inventedAnimals } from './animals.ts'
+import { arrivalMinutes } from './arrivals.ts'
+import { carryInPortions, leaveLidOpen } from './coolers.ts'
+import { crewOf } from './crew.ts'
+import { closeDown, plantedFaults } from './dusk.ts'
+import { type DayFrame, Floor } from './floor.ts'
+import { receive } from './line.ts'
+import { inventedCast } from './names.ts'
+import { addTraining, addUnit, openStation } from './opening.ts'
+import { Chance } from './random.ts'
+import type { DeskScript } from './script.ts'
+import { type DayShape, openingDay, openingMorning } from './shapes.ts'
+import { workShift } from './shift.ts'
+import { practiceStation } from './station-facts.ts'
+
+/** Letters that a desk may have, in order. */
+export const deskLetters = [...'ABCDEFGHIJKLMNOPQRSTUVWXYZ'].filter(
+  (letter) => DeskLetter.safeParse(letter).success,
+)
+
+/** Each part of a day draws from a stream of its own. */
+const stream = { station: 1, desk: 100, animals: 200, floor: 300 }
+
+interface Arrival {
+  readonly minute: number
+  readonly desk: number
+}
+
+/** The station's arrivals, each at the desk that happened to be free. */
+function arrivalsOf(seed: number, animals: number, desks: number, shape: DayShape): Arrival[] {
+  const chance = new Chance(seed, stream.station)
+  return arrivalMinutes(chance, animals, shape.arrivals).map((minute) => ({
+    minute,
+    desk: chance.whole(0, desks - 1),
+  }))
+}
+
+interface Wish {
+  readonly seed: number
+  readonly shape: DayShape
+  readonly frame: DayFrame
+  /** Which of the desks, from 0. */
+  readonly place: number
+  readonly harvested: LocalDate
+  /** Arrivals of the whole station. */
+  readonly arrivals: readonly Arrival[]
+}
+
+function floorOf({ seed, shape, frame, place, harvested, arrivals }: Wish): Floor {
+  const here = arrivals.flatMap((arrival, tag) =>
+    arrival.desk === place ? [{ ...arrival, tag }] : [],
+  )
+  const chance = (part: number) => new Chance(seed, part + place)
+  const posts = shape.posts(here.length)
+  const crew = crewOf(frame.desk, posts, inventedCast(chance(stream.desk), posts.length))
+  const tags = here.map(({ tag }) => tag)
+  const plans = inventedAnimals(chance(stream.animals), tags, harvested)
+  const guests = plans.map((plan, at) => ({ plan, arrives: here[at]?.minute ?? 0 }))
+  return new Floor(frame, shape, chance(stream.floor), crew, guests)
+}
+
+/** Plays the day in the mind, to its end or up to the end of a minute. */
+function script(wish: Wish, until?: number): DeskScript {
+  const floor = floorOf(wish)
+  const faults = plantedFaults(floor)
+  const { agenda, crew, lead, frame } = floor
+  agenda.start(openStation(floor))
+  for (const member of crew) if (member.plan.person !== lead) agenda.start(workShift(floor, member))
+  for (const begin of [receive, carryInPortions, addUnit, addTraining, leaveLidOpen])
+    agenda.start(begin(floor))
+  agenda.start(closeDown(floor, faults))
+  agenda.run(until)
+  const { desk, zone, date } = frame
+  return { desk, zone, date, faults, steps: floor.steps, animals: floor.guests.length }
+}
+
+/** A zone must be a real one; everything else about the day is invented. */
+const dayZone = 'America/Denver'
+const dayDate = LocalDate.parse('2026-11-14')
+const dayStartMs = Date.parse('2026-11-14T06:00:00-07:00')
+
+/** A whole opening day at a station with so many desks: 1 to 18. */
+export function practiceDay(wish: { seed: number; animals: number; desks: number }): DeskScript[] {
+  const { seed, animals, desks } = wish
+  const arrivals = arrivalsOf(seed, animals, desks, openingDay)
+  return deskLetters.slice(0, desks).map((letter, place) => {
+    const desk = DeskId.parse(`26${practiceStation.code}${letter}`)
+    const frame = { desk, zone: dayZone, date: dayDate, startMs: dayStartMs, reopens: place === 0 }
+    return script({ seed, shape: openingDay, frame, place, harvested: dayDate, arrivals })
+  })
+}
+
+/** An opening morning that stands in its rush at `nowMs`, for the desk at hand to go on with. */
+export function practiceMorning(wish: {
+  seed: number
+  animals: number
+  nowMs: number
+  zone: string
+}): DeskScript {
+  const { seed, animals, nowMs, zone } = wish
+  const arrivals = arrivalsOf(seed, animals, 1, openingMorning)
+  const end = (arrivals.at(-1)?.minute ?? 0) + 1.5
+  const startMs = nowMs - Math.round(end * 60_000)
+  const date = localDate(nowMs, zone)
+  const desk = DeskId.parse(`${date.slice(2, 4)}${practiceStation.code}${deskLetters[0] ?? 'A'}`)
+  const frame = { desk, zone, date, startMs, reopens: false }
+  const harvested = localDate(startMs, zone)
+  return script({ seed, shape: openingMorning, frame, place: 0, harvested, arrivals }, end)
+}
