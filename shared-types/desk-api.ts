@@ -239,6 +239,8 @@ export const deskApi = {
     'handoff',
     'settings',
   ]),
+  /** Every kit label that is good by the log, for looking at and never for sticking on. */
+  labelsOnRecord: query(nothing, PdfFile, ['kit', 'labels', 'label', 'bag', 'animal']),
   'kits.move': command(
     z.strictObject({
       from: KitAccount,

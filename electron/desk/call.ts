@@ -11,8 +11,9 @@ import type { EntryDraft } from '../../shared-types/entry.ts'
 import type { PersonRecord } from '../../shared-types/person.ts'
 import type { Result } from '../../shared-types/result.ts'
 import type { StationRecord } from '../../shared-types/station.ts'
-import type { Shelf } from './shelf.ts'
+import type { Desk } from './desk.ts'
 import type { PinGuard } from './pin.ts'
+import type { Shelf } from './shelf.ts'
 import type { Session } from './session.ts'
 
 /** The world outside, given by the host: nothing below it reads a clock or draws a random number. */
@@ -24,6 +25,8 @@ export interface DeskDeps {
   readonly randomBytes: (count: number) => Uint8Array
   /** The time zone of this laptop, for a station not set up yet. */
   readonly zone: string
+  /** What is set up here is marked as practice for ever. No call can ask for it, and no host does. */
+  readonly practice?: true
 }
 
 /** A call before any log is needed. */
@@ -33,13 +36,22 @@ export interface ShelfCall {
   readonly pins: PinGuard
   readonly session: Session
   readonly now: number
+  /** Another desk, over another folder: at one a practice day is played before it is shown. */
+  readonly anotherDesk: (deps: DeskDeps) => Desk
 }
 
-/** A query of the open log. */
-export interface QueryCall extends ShelfCall {
+/** A query of a log, whether it is open at a desk or read from a file. */
+export interface QueryCall {
   readonly log: ReadableLog
   readonly station: StationRecord
+  /** Who asks, or null: then nothing that is kept apart is answered. */
   readonly person: PersonRecord | null
+  readonly now: number
+}
+
+/** A call on the open log by anyone at the window. */
+export interface OpenCall extends ShelfCall, QueryCall {
+  readonly log: WritableLog
 }
 
 /** What a command decided: the facts to write, and the answer once they are on disk. */
@@ -49,8 +61,7 @@ export interface Decision<T> {
 }
 
 /** A command on the open log, by a person whose role may give it. */
-export interface CommandCall extends QueryCall {
-  readonly log: WritableLog
+export interface CommandCall extends OpenCall {
   readonly by: PersonRecord
   /**
    * Loads, decides and appends in one transaction. `decide` reads through `tx`, so that nothing it
@@ -86,10 +97,7 @@ export type ShelfHandlers = {
 /** Calls of people who have not signed in yet. */
 export type OpenCallName = 'person.signIn' | 'person.lock'
 export type OpenHandlers = {
-  readonly [N in OpenCallName]: (
-    call: QueryCall & { readonly log: WritableLog },
-    input: ParsedInput<N>,
-  ) => Answer<CallOutput<N>>
+  readonly [N in OpenCallName]: (call: OpenCall, input: ParsedInput<N>) => Answer<CallOutput<N>>
 }
 export type QueryHandlers = {
   readonly [N in Exclude<QueryName, ShelfCallName>]: QueryHandler<N>

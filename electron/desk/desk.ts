@@ -15,7 +15,7 @@ import type { EntryDraft } from '../../shared-types/entry.ts'
 import type { PersonRecord } from '../../shared-types/person.ts'
 import { granted, type Result, refused } from '../../shared-types/result.ts'
 import { checkAuthority } from '../station/authority.ts'
-import type { CommandCall, Decision, DeskDeps, QueryCall, ShelfCall } from './call.ts'
+import type { CommandCall, Decision, DeskDeps, OpenCall, ShelfCall } from './call.ts'
 import { commandHandlers, openHandlers, queryHandlers, shelfHandlers } from './handlers.ts'
 import { badInput, noLogOpen, unknownCall } from './refusals.ts'
 import { PinGuard } from './pin.ts'
@@ -93,6 +93,7 @@ class OneDesk implements Desk {
       pins: this.#pins,
       session,
       now: this.#deps.now(),
+      anotherDesk: createDesk,
     }
     if (Object.hasOwn(shelfHandlers, name)) return this.#shelfCall(call, name, parsed.data)
     const log = this.#shelf.log
@@ -125,7 +126,7 @@ class OneDesk implements Desk {
     if (!station) return noLogOpen()
     const { session } = shelfCall
     const person = session.person ? personOf(log, session.person) : null
-    const call: QueryCall & { log: WritableLog } = { ...shelfCall, log, station, person }
+    const call: OpenCall = { ...shelfCall, log, station, person }
     if (Object.hasOwn(openHandlers, name)) return this.#openCall(call, name, input)
     if (!isCommandName(name))
       return queryAllowed(name, person) ?? handlerOf(queryHandlers, name)(call, input)
@@ -134,17 +135,13 @@ class OneDesk implements Desk {
     return handlerOf(commandHandlers, name)(this.#commandCall(call, person as PersonRecord), input)
   }
 
-  async #openCall(
-    call: QueryCall & { log: WritableLog },
-    name: CallName,
-    input: unknown,
-  ): Promise<Result<unknown>> {
+  async #openCall(call: OpenCall, name: CallName, input: unknown): Promise<Result<unknown>> {
     const result = await handlerOf(openHandlers, name)(call, input)
     if (result.ok) this.#tell(['who'])
     return result
   }
 
-  #commandCall(call: QueryCall & { log: WritableLog }, by: PersonRecord): CommandCall {
+  #commandCall(call: OpenCall, by: PersonRecord): CommandCall {
     return {
       ...call,
       by,

@@ -24,9 +24,9 @@ import { scanLabel } from '../station/scan.ts'
 import type { CommandCall, CommandHandlers, QueryHandlers } from './call.ts'
 import { decided, done } from './decided.ts'
 import { findAnimal, findCooler, findKit } from './find.ts'
-import { coolerLabelRun, kitLabelRun, reprintRun } from './label-runs.ts'
+import { coolerLabelRun, kitLabelRun, recordRun, reprintRun } from './label-runs.ts'
 import { namesOf } from './names.ts'
-import { pdfFile } from './pdf.ts'
+import { paperOf, pdfFile } from './pdf.ts'
 import { serialsExhausted } from './refusals.ts'
 
 function accounts(log: ReadableLog): KitAccount[] {
@@ -83,6 +83,13 @@ export const kitQueries = {
       latest: latestKits(log).map((kit) => numberedKit(log, kit)),
       labels: labelTally(log),
     }),
+  labelsOnRecord: async (call) => {
+    const { log, station } = call
+    const stock = paperOf(station.zone) === 'letter' ? 'sheet-letter' : 'sheet-a4'
+    const run = recordRun(log, call, stock)
+    if (!run.ok) return run
+    return granted(pdfFile(`labels-on-record-${log.desk}.pdf`, await writeLabels(run.value)))
+  },
 } satisfies Partial<QueryHandlers>
 
 /** Which kits to number: one for an animal, or so many for whoever comes. */

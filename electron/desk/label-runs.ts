@@ -3,7 +3,8 @@ import type { ReadableLog } from '../../db/connection.ts'
 import { animalOf } from '../../db/read/animals.ts'
 import { bagOf } from '../../db/read/bags.ts'
 import { coolerOf } from '../../db/read/coolers.ts'
-import { kitRecordOf } from '../../db/read/kits.ts'
+import { allKits, kitRecordOf } from '../../db/read/kits.ts'
+import { labelsOfKit } from '../../db/read/labels.ts'
 import { personOf } from '../../db/read/people.ts'
 import {
   type AnimalFacts,
@@ -14,10 +15,11 @@ import {
   speciesWords,
 } from '../../shared-types/animal.ts'
 import type { CoolerRecord } from '../../shared-types/cooler.ts'
-import type { StockName } from '../../shared-types/label.ts'
+import type { LabelRecord, StockName } from '../../shared-types/label.ts'
 import { type Result, refused } from '../../shared-types/result.ts'
 import {
   type AnimalNumber,
+  BagNumber,
   CoolerNumber,
   grouped,
   type KitNumber,
@@ -169,6 +171,48 @@ export function reprintRun(
   }
   const batch = { ...batchOf(printing), askAt: settings.askForResult }
   return layKitLabels([wanted], labelStocks[stock], batch)
+}
+
+/**
+ * Every kit label that is good by the log, each at its latest copy, marked as being for the record only:
+ * nothing is printed anew, so no entry is made. Refuses `no-good-labels`.
+ */
+export function recordRun(
+  log: ReadableLog,
+  printing: Printing,
+  stock: StockName,
+): Result<LabelRun> {
+  const { settings } = printing.station
+  const wanted = allKits(log).flatMap(({ kit, animal }): KitLabels[] => {
+    const good = labelsOfKit(log, kit).filter(({ fate }) => fate !== 'void')
+    if (good.length === 0) return []
+    const kept = { ...keptBySite(settings), ...keptInBags(log, good) }
+    const labels = good.flatMap(({ number, copy }) => {
+      const label = labelOfPart[partOf(number)]
+      return label ? [{ label, copy }] : []
+    })
+    return [{ kit, labels, kept, facts: factsOf(log, animal, settings) }]
+  })
+  if (wanted.length === 0)
+    return refused(
+      'no-good-labels',
+      'This log holds no label that is good.',
+      'Print labels at the desk first (kits screen).',
+    )
+  const batch = { ...batchOf(printing), askAt: settings.askForResult, forTheRecord: true }
+  return layKitLabels(wanted, labelStocks[stock], batch)
+}
+
+function keptInBags(
+  log: ReadableLog,
+  labels: readonly LabelRecord[],
+): Partial<Record<TissueSite, Kept>> {
+  const bags = labels.flatMap(({ number }) => {
+    const bag = BagNumber.safeParse(number)
+    const record = bag.success ? bagOf(log, bag.data) : null
+    return record ? [[record.site, record.kept] as const] : []
+  })
+  return Object.fromEntries(bags)
 }
 
 /** A bag that is sealed says how it is kept, whatever the settings say by now. */

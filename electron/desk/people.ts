@@ -87,9 +87,9 @@ function isLastLead(log: ReadableLog, person: PersonRecord): boolean {
 }
 
 export const peopleCommands = {
-  'person.add': async ({ act, deps }, input) => {
+  'person.add': async ({ act, deps, station }, input) => {
     const { pin, ...rest } = input
-    const record = await pinRecord(pin, deps.randomBytes(16))
+    const record = await pinRecord(pin, deps.randomBytes(16), station.practice)
     return act((tx) => {
       const serial = nextSerial(tx, 'person')
       if (serial > lastSerial) return serialsExhausted('people')
@@ -114,7 +114,7 @@ export const peopleCommands = {
       const drafts = [draft('person.changed', { person: person.value.person, ...changed })]
       return granted({ drafts, value: {} })
     }),
-  'person.setPin': async ({ log, act, by, pins, now, deps }, input) => {
+  'person.setPin': async ({ log, act, by, pins, now, deps, station }, input) => {
     const person = findPerson(log, input.person)
     if (!person.ok) return person
     const { person: id, name } = person.value
@@ -127,7 +127,7 @@ export const peopleCommands = {
       )
     const right = await pins.check(by.person, input.ownPin, pinRecordOf(log, by.person), now)
     if (!right.ok) return { ok: false, refusal: { ...right.refusal, field: 'ownPin' } }
-    const record = await pinRecord(input.pin, deps.randomBytes(16))
+    const record = await pinRecord(input.pin, deps.randomBytes(16), station.practice)
     return act((tx) => {
       keepPin(tx, id, record)
       return granted({ drafts: [draft('pin.set', { person: id })], value: {} })

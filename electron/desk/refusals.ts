@@ -1,4 +1,5 @@
 /** Refusals that any call can meet. */
+import { basename } from 'node:path'
 import type { z } from 'zod'
 import { type Result, refused } from '../../shared-types/result.ts'
 
@@ -15,6 +16,16 @@ export function noLogOpen(): Result<never> {
     'no-log-open',
     'No station log is open at this desk.',
     'Set up a station, open one of the logs in the folder, or open a practice day.',
+  )
+}
+
+/** A log whose set-up was cut short: it holds no station. */
+export function neverSetUp(path: string): Result<never> {
+  return refused(
+    'never-set-up',
+    `${basename(path)} was begun but never set up.`,
+    'Set up the station again under a new name.',
+    'file',
   )
 }
 

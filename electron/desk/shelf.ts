@@ -1,5 +1,5 @@
 /** The shelf: the station logs in this laptop's folder, one of which may be open. */
-import { mkdirSync, readdirSync, rmSync } from 'node:fs'
+import { existsSync, mkdirSync, readdirSync, renameSync, rmSync } from 'node:fs'
 import { basename, join } from 'node:path'
 import type { ReadableLog, WritableLog } from '../../db/connection.ts'
 import { createLog } from '../../db/log/create.ts'
@@ -10,6 +10,7 @@ import { stationOf } from '../../db/read/station.ts'
 import { granted, type Result, refused } from '../../shared-types/result.ts'
 import type { DeskId } from '../../shared-types/sample-number.ts'
 import type { ShelfView } from '../../shared-types/views/shelf.ts'
+import { neverSetUp } from './refusals.ts'
 
 const ending = '.stationlog'
 type LogOnShelf = ShelfView['logs'][number]
@@ -54,12 +55,7 @@ export class Shelf {
     if (!opened.ok) return opened
     if (!stationOf(opened.value)) {
       opened.value.close()
-      return refused(
-        'never-set-up',
-        `${file} was begun but never set up.`,
-        'Set up the station again under a new name.',
-        'file',
-      )
+      return neverSetUp(file)
     }
     this.shut()
     this.#open = opened.value
@@ -73,6 +69,16 @@ export class Shelf {
     this.shut()
     this.#open = created.value
     return created
+  }
+
+  /** Takes in a log that was made apart, under its name or the next one that is free, and opens it. */
+  adopt(path: string): Result<WritableLog> {
+    const name = basename(path, ending)
+    let file = name + ending
+    for (let count = 2; existsSync(join(this.#folder, file)); count += 1)
+      file = `${name}-${count}${ending}`
+    renameSync(path, join(this.#folder, file))
+    return this.open(file)
   }
 
   shut(): void {

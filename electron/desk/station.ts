@@ -35,16 +35,16 @@ export const shelfCalls = {
     session.person = null
     return granted({})
   },
-  'station.setUp': (call, input) => setUpStation(call, input, false),
+  'station.setUp': setUpStation,
 } satisfies Partial<ShelfHandlers>
 
 /** Begins a log: the station, its first lead, the first day and its opening counts, in one action. */
-export async function setUpStation(
+async function setUpStation(
   { shelf, session, deps }: ShelfCall,
   input: SetUp,
-  practice: boolean,
 ): Promise<Result<{ lead: PersonId }>> {
-  const record = await pinRecord(input.lead.pin, deps.randomBytes(16))
+  const practice = deps.practice === true
+  const record = await pinRecord(input.lead.pin, deps.randomBytes(16), practice)
   const desk = DeskId.parse(input.season + input.station + input.letter)
   const created = shelf.create(fileName(input, desk, practice), desk)
   if (!created.ok) return created

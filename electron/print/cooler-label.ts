@@ -1,7 +1,7 @@
 /** The label of a cooler: its number, the name people call it by, and how it is kept. */
 import type { Result } from '../../shared-types/result.ts'
 import { type CoolerNumber, grouped } from '../../shared-types/sample-number.ts'
-import { type LabelBatch, type LabelRun, laidOut, reprintNotes, stationWords } from './label-run.ts'
+import { type LabelBatch, type LabelRun, laidOut, labelNotes, stationWords } from './label-run.ts'
 import type { LabelStock } from './label-stock.ts'
 import { numberLabelLines, numberLabelMarks } from './number-label.ts'
 
@@ -23,7 +23,7 @@ export function layCoolerLabel(
   const label = {
     number: cooler,
     thing: 'cooler' as const,
-    notes: reprintNotes(copy),
+    notes: labelNotes(copy, batch),
     lines: numberLabelLines(`${name} · ${kept} · ${batch.date}`, batch),
   }
   const words = `label of cooler ${grouped(cooler)}`

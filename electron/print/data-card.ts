@@ -4,7 +4,7 @@
  */
 import { type AnimalNumber, type KitNumber, grouped } from '../../shared-types/sample-number.ts'
 import { type Block, beside, stacked } from './flow.ts'
-import { type LabelBatch, reprintNotes, stationWords } from './label-run.ts'
+import { type LabelBatch, labelNotes, stationWords } from './label-run.ts'
 import type { LabelFrame } from './label-stock.ts'
 import { stripMarks } from './label-strip.ts'
 import { type Mark, boxMark, mm, ruleMark, textMark } from './mark.ts'
@@ -126,7 +126,7 @@ export function dataCardMarks(
       number: kit,
       word: 'Card',
       caption: toFill ? `${caption} · use a ball-point pen` : caption,
-      notes: reprintNotes(copy),
+      notes: labelNotes(copy, batch),
       rows: fields.map((row) => fieldRow(row, frame.width - 2 * frame.margin, frame.type)),
     },
     frame,

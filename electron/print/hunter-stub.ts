@@ -5,7 +5,7 @@ import {
   type SampleNumber,
   grouped,
 } from '../../shared-types/sample-number.ts'
-import { type LabelBatch, reprintNotes, stationWords } from './label-run.ts'
+import { type LabelBatch, labelNotes, stationWords } from './label-run.ts'
 import type { LabelFrame } from './label-stock.ts'
 import { stripMarks } from './label-strip.ts'
 import type { Mark } from './mark.ts'
@@ -39,7 +39,7 @@ export function hunterStubMarks(stub: HunterStub, frame: LabelFrame): Mark[][] |
       number: stub.number,
       word: 'Stub',
       caption: `Hunter's stub · ${stationWords(stub)} · ${stub.date}`,
-      notes: reprintNotes(stub.copy),
+      notes: labelNotes(stub.copy, stub),
       rows: [
         paragraph(ask, 'bold', frame.type + 1, width),
         paragraph(stub.askAt, 'regular', frame.type, width),

@@ -17,8 +17,8 @@ import {
   type LabelBatch,
   type LabelRun,
   type LabelWish,
+  labelNotes,
   laidOut,
-  reprintNotes,
   stationWords,
   writeLabels,
 } from './label-run.ts'
@@ -66,7 +66,7 @@ function bagMarks(
     {
       number: bagNumber(desk, serial, sitePart[site]),
       thing: site,
-      notes: [...(way ? [keptNotes[way]] : []), ...reprintNotes(copy)],
+      notes: [...(way ? [keptNotes[way]] : []), ...labelNotes(copy, batch)],
       lines: numberLabelLines([facts.species, batch.date].filter(Boolean).join(' · '), batch),
     },
     frame,

@@ -18,6 +18,8 @@ export interface LabelBatch {
   readonly practice: boolean
   /** When the document is made, UTC milliseconds. */
   readonly madeAtMs: number
+  /** Not to be stuck on anything: it shows which labels are good by the log. */
+  readonly forTheRecord?: boolean
 }
 
 /** One thing to label: it may need several labels of the stock, or not fit at all (undefined). */
@@ -35,8 +37,8 @@ export interface LabelRun {
 }
 
 /** Copy 1 is the first print; copy 2 is the first reprint. */
-export function reprintNotes(copy: number): string[] {
-  return copy > 1 ? [`REPRINT ${copy - 1}`] : []
+export function labelNotes(copy: number, { forTheRecord }: LabelBatch): string[] {
+  return [...(forTheRecord ? ['RECORD ONLY'] : []), ...(copy > 1 ? [`REPRINT ${copy - 1}`] : [])]
 }
 
 /** The station's name, marked where it is only practice. */

@@ -33,13 +33,12 @@ function joinLine(floor: Floor, guest: Guest): void {
   if (returns || befalls(guest, 'leaves-for-good'))
     return floor.agenda.start(leave(floor, guest, returns))
   floor.waiting.push(guest)
-  floor.waiting.sort((a, b) => a.arrives - b.arrives)
   assignFree(floor)
 }
 
 /** Each animal waiting, first come first, to a free sampler trained for it. */
 export function assignFree(floor: Floor): void {
-  for (const guest of [...floor.waiting]) {
+  for (const guest of floor.waiting.toSorted((a, b) => a.arrives - b.arrives)) {
     const member = freeSampler(floor, guest)
     if (!member) continue
     floor.waiting.splice(floor.waiting.indexOf(guest), 1)

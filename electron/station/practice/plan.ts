@@ -21,12 +21,12 @@ import { workShift } from './shift.ts'
 import { practiceStation } from './station-facts.ts'
 
 /** Letters that a desk may have, in order. */
-export const deskLetters = [...'ABCDEFGHIJKLMNOPQRSTUVWXYZ'].filter(
-  (letter) => DeskLetter.safeParse(letter).success,
-)
+export const deskLetters = 'ABCDEFGHIJKLMNOPQRSTUVWXYZ'
+  .split('')
+  .filter((letter) => DeskLetter.safeParse(letter).success)
 
 /** Each part of a day draws from a stream of its own. */
-const stream = { station: 1, desk: 100, animals: 200, floor: 300 }
+const stream = { station: 1, desk: 100, animals: 200, floor: 300, salts: 400 }
 
 interface Arrival {
   readonly minute: number
@@ -78,7 +78,13 @@ function script(wish: Wish, until?: number): DeskScript {
   agenda.start(closeDown(floor, faults))
   agenda.run(until)
   const { desk, zone, date } = frame
-  return { desk, zone, date, faults, steps: floor.steps, animals: floor.guests.length }
+  const { steps, guests } = floor
+  return { seed: wish.seed, desk, zone, date, faults, steps, animals: guests.length }
+}
+
+/** What the player of a script uses for salts, so that the digests in its entries come out the same. */
+export function saltsOf({ seed, desk }: DeskScript): Chance {
+  return new Chance(seed, stream.salts + deskLetters.indexOf(desk.slice(5)))
 }
 
 /** A zone must be a real one; everything else about the day is invented. */

@@ -35,6 +35,7 @@ export interface PlantedFault {
 
 /** One desk's part of a practice day. */
 export interface DeskScript {
+  readonly seed: number
   readonly desk: DeskId
   readonly steps: readonly PracticeStep[]
   /** The day on which it is played, in the station's time. */

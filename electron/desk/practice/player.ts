@@ -1,0 +1,84 @@
+/** Plays a practice day at a desk of its own, on a clock that runs as fast as the desk answers. */
+import { basename, join } from 'node:path'
+import type { CallOutput } from '../../../shared-types/desk-api.ts'
+import { granted, type Result } from '../../../shared-types/result.ts'
+import type { PersonId } from '../../../shared-types/sample-number.ts'
+import { saltsOf } from '../../station/practice/plan.ts'
+import type { DeskScript, PracticeStep } from '../../station/practice/script.ts'
+import type { DeskDeps } from '../call.ts'
+import type { Desk } from '../desk.ts'
+import type { Session } from '../session.ts'
+
+export interface Stage {
+  /** The folder in which the log is made. */
+  readonly folder: string
+  readonly createDesk: (deps: DeskDeps) => Desk
+  /** Told after every step. */
+  readonly progress?: (done: number, total: number) => void
+}
+
+/** Each person at a window of their own. */
+class Windows {
+  readonly #desk: Desk
+  readonly #sessions = new Map<PersonId, Session>()
+
+  constructor(desk: Desk) {
+    this.#desk = desk
+  }
+
+  of(person: PersonId): Session {
+    const session = this.#sessions.get(person) ?? this.#desk.openSession()
+    this.#sessions.set(person, session)
+    return session
+  }
+}
+
+/**
+ * Plays every step at its minute; answers with the path of the log, which is then closed. What it makes
+ * is marked as practice for ever. Refuses as the desk does: a full disk, a log that is already there.
+ */
+export async function playScript(script: DeskScript, stage: Stage): Promise<Result<string>> {
+  const clock = { now: 0 }
+  const salts = saltsOf(script)
+  const desk = stage.createDesk({
+    folder: stage.folder,
+    now: () => clock.now,
+    randomBytes: (count) => salts.bytes(count),
+    zone: script.zone,
+    practice: true,
+  })
+  try {
+    return await play(script, desk, clock, stage)
+  } finally {
+    await desk.close()
+  }
+}
+
+async function play(
+  { steps }: DeskScript,
+  desk: Desk,
+  clock: { now: number },
+  { folder, progress }: Stage,
+): Promise<Result<string>> {
+  const windows = new Windows(desk)
+  for (const [done, step] of steps.entries()) {
+    clock.now = step.atMs
+    const result = await playStep(desk, windows.of(step.by), step)
+    if (!result.ok) return result
+    progress?.(done + 1, steps.length)
+  }
+  const shelf = await desk.call(desk.openSession(), 'shelf.look', {})
+  return shelf.ok ? granted(join(folder, basename(shelf.value.open ?? ''))) : shelf
+}
+
+async function playStep(
+  desk: Desk,
+  session: Session,
+  step: PracticeStep,
+): Promise<Result<unknown>> {
+  if (step.is === 'told') return desk.call(session, step.name, step.input)
+  const kits: Result<CallOutput<'kits'>> = await desk.call(session, 'kits', {})
+  if (!kits.ok) return kits
+  const counted = kits.value.labels.blanks + step.off
+  return desk.call(session, 'count.enter', { item: { of: 'blank-labels' }, counted })
+}
