@@ -22,7 +22,7 @@ export function kitAccountKey(account: KitAccount): string {
 export const KitsMoved = z.strictObject({
   from: KitAccount,
   to: KitAccount,
-  count: z.int().min(1).max(100_000),
+  count: z.int().min(1).max(1_000_000),
   reason: z.string().trim().max(200),
 })
 

@@ -1,6 +1,7 @@
 /** The close: counting, explaining, signing, and the sheet that is printed. */
 import type { ReadableLog } from '../../db/connection.ts'
 import { pinRecordOf } from '../../db/kept-apart.ts'
+import { animalsInLine } from '../../db/read/animals.ts'
 import { bagsOnBench } from '../../db/read/bags.ts'
 import { bagTally, coolers } from '../../db/read/coolers.ts'
 import { countsByKey, explanationsByKey } from '../../db/read/counts.ts'
@@ -37,9 +38,11 @@ function duskView(log: ReadableLog, date: LocalDate): DuskView {
   const tally = labelTally(log)
   return {
     totals: dayTotals(figuresOfDay(log)),
+    animalsInLine: animalsInLine(log).length,
     coolers: coolers(log).map((cooler) => ({ ...cooler, bags: bagTally(log, cooler.cooler) })),
     bagsOnBench: bagsOnBench(log).length,
     kitsInStock: balances.get('stock') ?? 0,
+    kitsMissing: balances.get('missing') ?? 0,
     kitsInHand: people(log)
       .map((person) => ({
         person,

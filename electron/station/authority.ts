@@ -1,10 +1,10 @@
 /** Who may do what: each command, what it does in words, and the roles that may give it. */
 import type { CommandName } from '../../shared-types/desk-api.ts'
-import { type Role, roleWords } from '../../shared-types/person.ts'
+import type { Role } from '../../shared-types/person.ts'
 import { granted, type Result, refused } from '../../shared-types/result.ts'
 
 interface Authority {
-  /** Completes "a volunteer may not ...". */
+  /** Completes "A volunteer may not ...". */
   readonly deed: string
   /** `anyone`: also before anybody has signed in. */
   readonly roles: readonly Role[] | 'anyone'
@@ -75,6 +75,13 @@ export function commandsOf(role: Role): CommandName[] {
   return (Object.keys(authority) as CommandName[]).filter((name) => mayGive(role, name))
 }
 
+const whoItIs: Record<Role, string> = {
+  lead: 'a station lead',
+  sampler: 'a sampler',
+  volunteer: 'a volunteer',
+  office: 'someone of the office',
+}
+
 /** Refuses `sign-in-first` or `role-may-not`. */
 export function checkAuthority(role: Role | null, name: CommandName): Result<null> {
   const { deed, roles } = authority[name]
@@ -84,7 +91,11 @@ export function checkAuthority(role: Role | null, name: CommandName): Result<nul
   if (roles.includes(role)) return granted(null)
   return refused(
     'role-may-not',
-    `A ${roleWords[role]} may not ${deed}.`,
-    `Ask a ${roles.map((each) => roleWords[each]).join(' or ')} to do it, with their own PIN.`,
+    `${capital(whoItIs[role])} may not ${deed}.`,
+    `Ask ${roles.map((each) => whoItIs[each]).join(' or ')} to do it, with their own PIN.`,
   )
+}
+
+function capital(words: string): string {
+  return words.charAt(0).toUpperCase() + words.slice(1)
 }

@@ -2,9 +2,15 @@
  * Reconciliation: what the log expects beside what people counted. The close is signed only when every
  * thing is counted, every variance explained, and no animal or bag is left in between.
  */
-import { type CountItem, countItemKey, type VarianceReason } from '../../shared-types/close.ts'
+import {
+  type CountItem,
+  countItemKey,
+  type VarianceReason,
+  varianceWords,
+} from '../../shared-types/close.ts'
 import type { CoolerRecord } from '../../shared-types/cooler.ts'
 import { draft, type EntryBody, type EntryDraft } from '../../shared-types/entry.ts'
+import type { KitAccount } from '../../shared-types/kit.ts'
 import type { PersonRecord } from '../../shared-types/person.ts'
 import { granted, type Result, refused } from '../../shared-types/result.ts'
 import type { PersonId } from '../../shared-types/sample-number.ts'
@@ -16,9 +22,13 @@ import type { DayTotals } from '../../shared-types/views/line.ts'
 /** What the log holds at dusk. */
 export interface DuskView {
   readonly totals: DayTotals
+  /** Animals waiting or with a sampler, also those that first came on an earlier day. */
+  readonly animalsInLine: number
   readonly coolers: readonly (CoolerRecord & { readonly bags: number })[]
   readonly bagsOnBench: number
   readonly kitsInStock: number
+  /** Kits written off before, which may turn up again. */
+  readonly kitsMissing: number
   readonly kitsInHand: readonly { readonly person: PersonRecord; readonly kits: number }[]
   readonly blankLabels: number
   readonly unusedLabels: number
@@ -114,7 +124,7 @@ export function signedItems(
 /** What stands in the way of signing, the hardest first. */
 export function needsBeforeClose(view: DuskView, items: readonly CloseItem[]): Need[] {
   const needs: Need[] = []
-  const open = view.totals.waiting + view.totals.withSampler
+  const open = view.animalsInLine
   if (open > 0)
     needs.push({
       code: 'animals-still-open',
@@ -152,10 +162,7 @@ export function needsBeforeClose(view: DuskView, items: readonly CloseItem[]): N
   return needs
 }
 
-/**
- * Explains a variance. Kits are put right in the ledger at once: those short go to missing, those found
- * come back from it, so that tomorrow starts from what is there.
- */
+/** Explains a variance. The ledger is put right when the lead signs, not before. */
 export function decideExplain(
   date: DayRecord['date'],
   items: readonly CloseItem[],
@@ -193,30 +200,64 @@ export function decideExplain(
   ])
 }
 
-/** The ledger moves that a signed close makes, so that the accounts say what was counted. */
-function ledgerPutRight(items: readonly CloseItem[]): EntryDraft[] {
-  return items.flatMap(({ item, variance, explained }) => {
-    if (!variance || !explained) return []
-    const account =
-      item.of === 'kits-in-stock'
-        ? ({ in: 'stock' } as const)
-        : item.of === 'kits-in-hand'
-          ? ({ in: 'hands', person: item.person } as const)
-          : null
-    if (!account) return []
-    const other =
-      explained.reason === 'spoiled-not-recorded'
-        ? ({ in: 'spoiled' } as const)
-        : explained.reason === 'wrong-opening-count'
-          ? ({ in: 'delivered' } as const)
-          : ({ in: 'missing' } as const)
-    const move = { count: Math.abs(variance), reason: `close: ${explained.reason}` }
-    return [
-      variance < 0
-        ? draft('kits.moved', { from: account, to: other, ...move })
-        : draft('kits.moved', { from: other, to: account, ...move }),
-    ]
+interface KitVariance {
+  readonly account: KitAccount
+  readonly variance: number
+  readonly reason: VarianceReason
+}
+
+function kitVariances(items: readonly CloseItem[]): KitVariance[] {
+  return items.flatMap(({ item, variance, explained }): KitVariance[] => {
+    const account = kitAccountOf(item)
+    return account && variance && explained ? [{ account, variance, reason: explained.reason }] : []
   })
+}
+
+function kitAccountOf(item: CountItem): KitAccount | null {
+  if (item.of === 'kits-in-stock') return { in: 'stock' }
+  return item.of === 'kits-in-hand' ? { in: 'hands', person: item.person } : null
+}
+
+/** Where kits that are short have gone, for all that is known. */
+function whereTo(reason: VarianceReason): KitAccount {
+  if (reason === 'spoiled-not-recorded') return { in: 'spoiled' }
+  return reason === 'wrong-opening-count' ? { in: 'delivered' } : { in: 'missing' }
+}
+
+function moved(
+  from: KitAccount,
+  to: KitAccount,
+  count: number,
+  reason: VarianceReason,
+): EntryDraft[] {
+  if (count === 0) return []
+  return [draft('kits.moved', { from, to, count, reason: `close: ${varianceWords[reason]}` })]
+}
+
+/**
+ * The ledger moves that a signed close makes, so that tomorrow starts from what was counted. Kits short
+ * go first: those over then come out of what is missing, and beyond that were never counted in.
+ */
+function ledgerPutRight(view: DuskView, items: readonly CloseItem[]): EntryDraft[] {
+  const variances = kitVariances(items)
+  const short = variances.filter(({ variance }) => variance < 0)
+  const over = variances.filter(({ variance }) => variance > 0)
+  let missing = short
+    .filter(({ reason }) => whereTo(reason).in === 'missing')
+    .reduce((sum, { variance }) => sum - variance, view.kitsMissing)
+  return [
+    ...short.flatMap(({ account, variance, reason }) =>
+      moved(account, whereTo(reason), -variance, reason),
+    ),
+    ...over.flatMap(({ account, variance, reason }) => {
+      const found = reason === 'wrong-opening-count' ? 0 : Math.min(variance, missing)
+      missing -= found
+      return [
+        ...moved({ in: 'missing' }, account, found, reason),
+        ...moved({ in: 'delivered' }, account, variance - found, reason),
+      ]
+    }),
+  ]
 }
 
 /** Closes the day over the lead's name, or refuses with the first thing that stands in the way. */
@@ -226,7 +267,7 @@ export function decideClose(day: DayRecord, lead: PersonId, view: DuskView): Res
   if (first) return refused(first.code, first.say, first.next)
   const { checkedIn, outcomes, left, recorded } = view.totals
   return granted([
-    ...ledgerPutRight(items),
+    ...ledgerPutRight(view, items),
     draft('day.closed', {
       date: day.date,
       lead,

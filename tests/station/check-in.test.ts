@@ -11,7 +11,7 @@ import { factsOf, settings } from '../support/station.ts'
 import { animal, code, date, refusal, written } from './records.ts'
 
 const today = date('2026-11-14')
-const view = { settings, today, tagHolder: null }
+const view = { settings, today, day: today, tagHolder: null }
 const buck = animal(1)
 
 function checkIn(facts: AnimalFacts, changed: Partial<typeof view> = {}) {
@@ -25,7 +25,7 @@ describe('an animal is checked in', () => {
       {
         kind: 'animal.checked-in',
         v: 1,
-        body: { animal: buck.animal, facts, contact: null, noSample: null },
+        body: { animal: buck.animal, day: today, facts, contact: null, noSample: null },
       },
     ])
   })
@@ -55,6 +55,13 @@ describe('an animal is checked in', () => {
     expect(code(checkIn(factsOf({ place: { ...marked, unit: '99' } })))).toBe('unit-unknown')
     expect(checkIn(factsOf({ place: { by: 'not-known' } })).ok).toBe(true)
   })
+})
+
+test('an animal that comes after midnight belongs to the day that is still open', () => {
+  const late = { ...view, today: date('2026-11-15') }
+  const facts = factsOf({ harvested: date('2026-11-15') })
+  const [entry] = written(decideCheckIn(late, buck.animal, facts, null))
+  expect(entry?.body).toMatchObject({ day: '2026-11-14' })
 })
 
 describe('an animal is recorded, but not sampled', () => {

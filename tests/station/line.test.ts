@@ -23,13 +23,11 @@ import {
   written,
 } from './records.ts'
 
-test('first come is first worked, and the lower number where two came at once', () => {
-  const [third, second, first] = [
-    animal(1, { arrivedMs: morning + minutes(9) }),
-    animal(3, { arrivedMs: morning }),
-    animal(2, { arrivedMs: morning }),
-  ]
-  expect([third, second, first].toSorted(orderLine)).toEqual([first, second, third])
+test('first come is first worked, by the numbers given out, whatever the clock did meanwhile', () => {
+  const arrived = [9, 10, 11].map((serial) =>
+    animal(serial, { arrivedMs: morning - minutes(serial) }),
+  )
+  expect(arrived.toReversed().toSorted(orderLine)).toEqual(arrived)
 })
 
 describe('a head can be worked', () => {

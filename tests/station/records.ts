@@ -51,6 +51,7 @@ export const nameOf = (number: string) =>
 export function animal(serial = 1, changed: Partial<AnimalRecord> = {}): AnimalRecord {
   return {
     animal: animalNumber(desk, serial),
+    day: date('2026-11-14'),
     facts: factsOf(),
     contact: null,
     noSample: null,

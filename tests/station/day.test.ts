@@ -1,0 +1,58 @@
+import { describe, expect, test } from 'vitest'
+import { checkDayOpen, decideOpenDay, decideReopen } from '../../electron/station/day.ts'
+import { code, date, day, refusal, written } from './records.ts'
+
+const closed = day({ state: 'closed' })
+const next = { date: date('2026-11-15'), kits: 40, blankLabels: 500 }
+
+describe('work on animals belongs to an open day', () => {
+  test('which is there', () => {
+    expect(checkDayOpen(day())).toEqual({ ok: true, value: day() })
+  })
+
+  test('and without one the refusal says who opens it, and where', () => {
+    expect(code(checkDayOpen(null))).toBe('no-day-open')
+    const shut = refusal(checkDayOpen(closed))
+    expect(shut).toMatchObject({ code: 'day-closed', say: 'The day 2026-11-14 is closed.' })
+    expect(shut.next).toContain('Ask the lead')
+  })
+})
+
+describe('a day is opened', () => {
+  test('with what was delivered for it: kits go into stock', () => {
+    expect(written(decideOpenDay([closed], next))).toEqual([
+      { kind: 'day.opened', v: 1, body: next },
+      {
+        kind: 'kits.moved',
+        v: 1,
+        body: {
+          from: { in: 'delivered' },
+          to: { in: 'stock' },
+          count: 40,
+          reason: 'opening count of 2026-11-15',
+        },
+      },
+    ])
+  })
+
+  test('and without a delivery no kits move', () => {
+    expect(written(decideOpenDay([closed], { ...next, kits: 0 }))).toHaveLength(1)
+  })
+
+  test('one at a time, each once', () => {
+    expect(code(decideOpenDay([day()], next))).toBe('day-still-open')
+    expect(code(decideOpenDay([closed], { ...next, date: closed.date }))).toBe('day-was-closed')
+    const later = day({ date: date('2026-11-15'), state: 'closed' })
+    expect(code(decideOpenDay([closed, later], { ...next, date: closed.date }))).toBe(
+      'day-was-closed',
+    )
+  })
+})
+
+test('only the day closed last is reopened, with a reason', () => {
+  expect(written(decideReopen(closed, 'a late truck'))).toEqual([
+    { kind: 'day.reopened', v: 1, body: { date: closed.date, reason: 'a late truck' } },
+  ])
+  expect(code(decideReopen(day(), 'a late truck'))).toBe('day-not-closed')
+  expect(code(decideReopen(null, 'a late truck'))).toBe('day-not-closed')
+})

@@ -1,0 +1,88 @@
+import { expect, test } from 'vitest'
+import { manifestOf, type ManifestView } from '../../electron/station/manifest.ts'
+import type { HandoffRecord } from '../../shared-types/handoff.ts'
+import { Manifest } from '../../shared-types/manifest.ts'
+import { handoffNumber } from '../../shared-types/sample-number.ts'
+import { settings } from '../support/station.ts'
+import { bag, cooler, desk, lead, minutes, morning } from './records.ts'
+
+const north = cooler(1, { state: 'sealed', seal: 'K-10442' })
+const south = cooler(2, { state: 'sealed', seal: 'K-10443', keeping: 'frozen' })
+const scanned = { seal: 'K-10442', celsius: 4.5, counted: 2, expected: 2, words: '', ms: morning }
+
+const handoff: HandoffRecord = {
+  handoff: handoffNumber(desk, 1),
+  destination: 'Basin Animal Disease Laboratory',
+  state: 'loading',
+  begunMs: morning,
+  signed: null,
+  coolers: [
+    { cooler: north.cooler, scanned },
+    {
+      cooler: south.cooler,
+      scanned: {
+        ...scanned,
+        seal: 'K-10443',
+        celsius: -18,
+        counted: 0,
+        expected: 1,
+        words: 'torn',
+      },
+    },
+  ],
+}
+
+const listed = (serial: number, check: 'lymph-node' | null = 'lymph-node') => ({
+  ...bag(serial, { sealedMs: morning + minutes(serial) }),
+  species: 'elk' as const,
+  check,
+})
+
+const view: ManifestView = {
+  station: { desk, name: 'Cinder Gap', zone: 'America/Denver', practice: false, settings },
+  handoff,
+  lead,
+  courier: { name: 'Tam Ridley', organisation: 'Basin Couriers', vehicle: 'van 7' },
+  handedOverMs: morning + minutes(600),
+  coolers: [
+    { ...north, inside: [listed(1), listed(2, null)] },
+    { ...south, inside: [listed(3)] },
+  ],
+}
+
+test('the manifest says what each cooler holds, bag by bag, as it was read on the way out', () => {
+  const manifest = manifestOf(view)
+  expect(Manifest.parse(manifest)).toEqual(manifest)
+  expect(manifest).toMatchObject({
+    station: 'Cinder Gap',
+    handedOverAt: '2026-11-14T16:30:00-07:00',
+    lead: { name: 'Orla Vance' },
+    bags: 3,
+  })
+  expect(manifest.coolers[0]).toMatchObject({ seal: 'K-10442', celsius: 4.5, counted: 2 })
+  expect(manifest.coolers[0]?.bags[0]).toMatchObject({
+    bag: bag(1).bag,
+    side: 'left',
+    species: 'elk',
+    check: 'lymph-node',
+    sealedAt: '2026-11-14T06:31:00-07:00',
+  })
+})
+
+test('a cooler that differs from its list says so, and how', () => {
+  expect(manifestOf(view).coolers[1]).toMatchObject({
+    counted: 0,
+    difference: 'torn',
+    celsius: -18,
+  })
+  expect(manifestOf(view).coolers[0]?.difference).toBe('')
+})
+
+test('tissue nobody named is given as unsure, not as a node', () => {
+  expect(manifestOf(view).coolers[0]?.bags[1]?.check).toBe('unsure')
+})
+
+test('no manifest lists a cooler that was not scanned out: that would be a fault of the desk', () => {
+  const unread = { ...handoff, coolers: [{ cooler: north.cooler, scanned: null }] }
+  expect(() => manifestOf({ ...view, handoff: unread })).toThrow('not scanned out')
+})
