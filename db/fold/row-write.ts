@@ -39,46 +39,66 @@ export function remove<T extends ReadTable>(
 
 /** Carries row writes out in order, inside the caller's transaction. */
 export function applyRowWrites(connection: Connection, writes: readonly RowWrite[]): void {
-  for (const write of writes) applyRowWrite(connection, write)
-}
-
-function applyRowWrite(connection: Connection, write: RowWrite): void {
-  switch (write.write) {
-    case 'put': {
-      const row = given(write.row)
-      statementOf(connection, putText(write.table, names(row))).run(...cells(row))
-      return
-    }
-    case 'patch': {
-      const [key, values] = [whole(write.key), given(write.values)]
-      if (values.length === 0) return
-      const text = patchText(write.table, names(key), names(values))
-      statementOf(connection, text).run(...cells(values), ...cells(key))
-      return
-    }
-    case 'remove': {
-      const key = whole(write.key)
-      statementOf(connection, removeText(write.table, names(key))).run(...cells(key))
-    }
+  for (const write of writes) {
+    const cells: unknown[] = []
+    const text = writeText(write, cells)
+    if (text !== null) statementOf(connection, text).run(cells)
   }
 }
 
-type Cell = readonly [name: string, value: unknown]
+/** The statement of a write, its cells put into `cells` in the order of its marks; null for none. */
+function writeText(write: RowWrite, cells: unknown[]): string | null {
+  switch (write.write) {
+    case 'put':
+      return known(`put ${write.table}`, given(write.row, cells), [], putText)
+    case 'patch': {
+      const values = given(write.values, cells)
+      const key = whole(write.key, cells)
+      return values.length === 0 ? null : known(`patch ${write.table}`, values, key, patchText)
+    }
+    case 'remove':
+      return known(`remove ${write.table}`, [], whole(write.key, cells), removeText)
+  }
+}
 
-const names = (row: readonly Cell[]) => row.map(([name]) => name)
-const cells = (row: readonly Cell[]) => row.map(([, value]) => value)
+type Text = (table: string, columns: readonly string[], key: readonly string[]) => string
 
-/** A column left undefined is a column not named. */
-function given(row: Cells): Cell[] {
-  return Object.entries(row).filter(([, value]) => value !== undefined)
+/** A rebuild makes millions of writes of some fifty forms: each form's text is made once. */
+const texts = new Map<string, string>()
+
+function known(
+  form: string,
+  columns: readonly string[],
+  key: readonly string[],
+  textOf: Text,
+): string {
+  const name = `${form} ${columns.join()} ${key.join()}`
+  const text = texts.get(name)
+  if (text !== undefined) return text
+  const made = textOf(form.slice(form.indexOf(' ') + 1), columns, key)
+  texts.set(name, made)
+  return made
+}
+
+/** The columns of a row; one left undefined is not named. */
+function given(row: Cells, cells: unknown[]): string[] {
+  const columns: string[] = []
+  for (const name in row) {
+    const value = row[name]
+    if (value === undefined) continue
+    columns.push(name)
+    cells.push(value)
+  }
+  return columns
 }
 
 /** A key with a hole in it would touch rows nobody meant. */
-function whole(key: Cells): Cell[] {
-  const row = Object.entries(key)
-  if (row.length === 0 || row.some(([, value]) => value === undefined))
+function whole(key: Cells, cells: unknown[]): string[] {
+  const columns = Object.keys(key)
+  if (columns.length === 0 || columns.some((name) => key[name] === undefined))
     throw new TypeError(`a row write with an incomplete key: ${JSON.stringify(key)}`)
-  return row
+  for (const name of columns) cells.push(key[name])
+  return columns
 }
 
 const quoted = (name: string) => `"${name}"`
@@ -88,12 +108,12 @@ function putText(table: string, columns: readonly string[]): string {
   return `INSERT OR REPLACE INTO ${quoted(table)} (${columns.map(quoted).join(', ')}) VALUES (${marks})`
 }
 
-function patchText(table: string, key: readonly string[], values: readonly string[]): string {
+function patchText(table: string, values: readonly string[], key: readonly string[]): string {
   const changes = values.map((name) => `${quoted(name)} = ?`).join(', ')
   return `UPDATE ${quoted(table)} SET ${changes} WHERE ${matching(key)}`
 }
 
-function removeText(table: string, key: readonly string[]): string {
+function removeText(table: string, _columns: readonly string[], key: readonly string[]): string {
   return `DELETE FROM ${quoted(table)} WHERE ${matching(key)}`
 }
 

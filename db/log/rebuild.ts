@@ -3,7 +3,7 @@ import { granted, type Result } from '../../shared-types/result.ts'
 import { type Connection, connectionOf, type ReadableLog, type WritableLog } from '../connection.ts'
 import { foldKnown, understood } from '../fold/fold.ts'
 import { applyRowWrites } from '../fold/row-write.ts'
-import { makeReadTables } from '../migrations/migrate.ts'
+import { makeReadTables, withoutIndexes } from '../migrations/migrate.ts'
 import { inTransaction } from '../transaction.ts'
 import { quietly, type Progress } from './progress.ts'
 import { countEntries, entriesInOrder } from './read-entries.ts'
@@ -28,15 +28,26 @@ export function refold(
   target: Connection,
   progress: Progress = quietly,
 ): Refolded {
-  makeReadTables(target)
+  const folding = refoldSteps(log, target)
   const total = countEntries(log)
+  for (let step = folding.next(); ; step = folding.next()) {
+    if (step.done === true) return step.value
+    progress(step.value, total)
+  }
+}
+
+/** The same, entry by entry: tells how many are folded, so that other work can go on in between. */
+export function* refoldSteps(log: ReadableLog, target: Connection): Generator<number, Refolded> {
+  makeReadTables(target)
+  const putIndexesBack = withoutIndexes(target)
   let [entries, notUnderstood] = [0, 0]
   for (const entry of entriesInOrder(log)) {
     const known = understood(entry)
     if (known === null) notUnderstood += 1
     else applyRowWrites(target, foldKnown(known))
     entries += 1
-    progress(entries, total)
+    yield entries
   }
+  putIndexesBack()
   return { entries, notUnderstood }
 }

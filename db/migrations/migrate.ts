@@ -36,3 +36,29 @@ export function readTablesOf(connection: Connection): string[] {
     .pluck()
     .all(...logTables)
 }
+
+/** A fold finds rows by this one (a bag that is discarded), so it must stand while entries are folded. */
+const indexesForFolding = ['tissue_in_bag']
+
+/**
+ * Takes the indexes of the read tables away; answers with how to put them back. Made once over all
+ * rows, they cost a fraction of what they cost row by row.
+ */
+export function withoutIndexes(connection: Connection): () => void {
+  const indexes = indexesOf(connection)
+  for (const { name } of indexes) connection.exec(`DROP INDEX "${name}"`)
+  return () => {
+    for (const { sql } of indexes) connection.exec(sql)
+  }
+}
+
+function indexesOf(connection: Connection): { name: string; sql: string }[] {
+  const apart = [...logTables, ...indexesForFolding]
+  const marks = apart.map(() => '?').join(', ')
+  return connection
+    .prepare<string[], { name: string; sql: string }>(
+      `SELECT name, sql FROM sqlite_schema WHERE type = 'index' AND sql IS NOT NULL
+       AND tbl_name NOT IN (${marks}) AND name NOT IN (${marks})`,
+    )
+    .all(...apart, ...apart)
+}
