@@ -18,6 +18,8 @@ CREATE TABLE entry (
   UNIQUE (desk, seq, hash)
 ) STRICT;
 CREATE INDEX entry_in_order ON entry (ms, n, desk, seq);
+CREATE INDEX entry_about ON entry (coalesce(body ->> '$.animal', body ->> '$.bag'))
+  WHERE coalesce(body ->> '$.animal', body ->> '$.bag') IS NOT NULL;
 CREATE TRIGGER entry_is_never_changed BEFORE UPDATE ON entry
 BEGIN SELECT RAISE(ABORT, 'an entry is never changed'); END;
 CREATE TRIGGER entry_is_never_taken_out BEFORE DELETE ON entry

@@ -103,8 +103,13 @@ function temperatureNeeds({ coolers, nowMs }: LeadView): Need[] {
   })
 }
 
+/** On duty and at a bench: a lead counts only once they took kits or an animal in hand. */
+function isSampling({ duty, role, kits, animals }: CrewMember): boolean {
+  return duty === 'on' && (role !== 'lead' || kits > 0 || animals.length > 0)
+}
+
 function kitNeeds({ crew, kitsInStock, waiting }: LeadView): Need[] {
-  const working = crew.filter(({ duty }) => duty === 'on')
+  const working = crew.filter(isSampling)
   const short = working.filter(({ kitsLow }) => kitsLow !== 'enough')
   const needs: Need[] = short.map(({ name, kits, kitsLow }) => ({
     code: kitsLow === 'none' ? 'no-kits-in-hand' : 'few-kits-in-hand',
@@ -143,7 +148,7 @@ function benchNeeds({ bagsLate: late }: LeadView): Need[] {
 
 function waitNeeds({ waiting, nowMs, targetWaitMinutes, crew }: LeadView): Need[] {
   const over = waiting.filter(({ arrivedMs }) => nowMs - arrivedMs > targetWaitMinutes * minuteMs)
-  const free = crew.filter(({ duty, animals }) => duty === 'on' && animals.length === 0)
+  const free = crew.filter((each) => isSampling(each) && each.animals.length === 0)
   const needs: Need[] = []
   if (over.length > 0 && free.length > 0)
     needs.push({
