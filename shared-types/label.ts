@@ -29,6 +29,17 @@ export const VoidReason = z.enum([
 ])
 export type VoidReason = z.infer<typeof VoidReason>
 
+export const voidWords: Record<VoidReason, string> = {
+  torn: 'torn',
+  smeared: 'smeared',
+  misprinted: 'misprinted',
+  jammed: 'jammed in the printer',
+  'kit-spoiled': 'kit spoiled',
+  'not-taken': 'tissue not taken',
+  lost: 'lost',
+  other: 'other',
+}
+
 export const LabelVoided = z.strictObject({
   number: SampleNumber,
   copy: z.int().min(1).max(99),

@@ -1,12 +1,15 @@
 /** What an entry says, in one plain sentence: the lines of an animal's story and of an export. */
 import { ageWords, noSampleWords, outcomeWords, speciesWords } from '../../shared-types/animal.ts'
+import { varianceWords } from '../../shared-types/close.ts'
 import type { KnownEntry } from '../../shared-types/entry.ts'
+import { voidWords } from '../../shared-types/label.ts'
 import { roleWords } from '../../shared-types/person.ts'
 import { unreachable } from '../../shared-types/result.ts'
 import { grouped } from '../../shared-types/sample-number.ts'
 import { keepingWords } from '../../shared-types/station.ts'
 import { checkWords, keptWords, missedWords, siteWords } from '../../shared-types/tissue.ts'
 import { accountWords } from './kit-ledger.ts'
+import { itemWords } from './reconcile.ts'
 
 /** `nameOf` gives the name of a person or cooler for its number. */
 export function sayEntry(entry: KnownEntry, nameOf: (number: string) => string): string {
@@ -17,7 +20,7 @@ export function sayEntry(entry: KnownEntry, nameOf: (number: string) => string):
     case 'settings.changed':
       return 'Station settings changed.'
     case 'clock.accepted':
-      return `Clock accepted although the log had a later time.`
+      return 'Clock accepted although the log had a later time.'
     case 'person.added':
       return `${body.name} joined the crew as ${roleWords[body.role]}.`
     case 'person.changed':
@@ -31,13 +34,13 @@ export function sayEntry(entry: KnownEntry, nameOf: (number: string) => string):
     case 'duty.changed':
       return `${nameOf(body.person)} is ${body.duty === 'on' ? 'on duty' : body.duty === 'break' ? 'on a break' : 'off duty'}.`
     case 'day.opened':
-      return `Day ${body.date} opened with ${body.kits} kits and ${body.blankLabels} blank labels delivered.`
+      return `Day ${body.date} opened with ${several(body.kits, 'kit')} and ${several(body.blankLabels, 'blank label')} delivered.`
     case 'day.closed':
       return `Day ${body.date} closed by ${nameOf(body.lead)}.`
     case 'day.reopened':
       return `Day ${body.date} reopened: ${body.reason}.`
     case 'kits.moved':
-      return `${body.count} kits moved: ${accountWords(body.from, nameOf)} → ${accountWords(body.to, nameOf)}${because(body.reason)}.`
+      return `${several(body.count, 'kit')} moved: ${accountWords(body.from, nameOf)} → ${accountWords(body.to, nameOf)}${because(body.reason)}.`
     case 'kit.numbered':
       return `Labels of kit ${grouped(body.kit)} printed${body.animal ? ' for this animal' : ', reserved'}.`
     case 'kit.opened':
@@ -45,9 +48,9 @@ export function sayEntry(entry: KnownEntry, nameOf: (number: string) => string):
     case 'kit.spoiled':
       return `Kit ${grouped(body.kit)} spoiled: ${body.reason}.`
     case 'labels.printed':
-      return `${body.labels.length} labels printed.`
+      return `${several(body.labels.length, 'label')} printed.`
     case 'label.voided':
-      return `Label ${grouped(body.number)}, copy ${body.copy}, void: ${body.reason}${because(body.words)}.`
+      return `Label ${grouped(body.number)}, copy ${body.copy}, void: ${voidWords[body.reason]}${because(body.words)}.`
     case 'animal.checked-in':
       return `Checked in: ${speciesWords[body.facts.species]}, ${body.facts.sex}, ${ageWords[body.facts.age]}${body.noSample ? `; not to be sampled: ${noSampleWords[body.noSample]}` : ''}.`
     case 'animal.amended':
@@ -77,21 +80,21 @@ export function sayEntry(entry: KnownEntry, nameOf: (number: string) => string):
     case 'cooler.read':
       return `Cooler ${nameOf(body.cooler)} read at ${body.celsius} °C${body.excursion ? ', outside its limits' : ''}.`
     case 'cooler.sealed':
-      return `Cooler ${nameOf(body.cooler)} sealed with ${body.seal}, ${body.bags} bags inside.`
+      return `Cooler ${nameOf(body.cooler)} sealed with ${body.seal}, ${several(body.bags, 'bag')} inside.`
     case 'seal.broken':
       return `Seal ${body.seal} of cooler ${nameOf(body.cooler)} broken: ${body.reason}.`
     case 'count.entered':
-      return `Counted: ${body.counted} (${body.item.of}).`
+      return `${itemWords(body.item, nameOf)}: ${body.counted} counted.`
     case 'variance.explained':
-      return `Variance ${body.counted - body.expected} explained: ${body.reason}${because(body.words)}.`
+      return `${itemWords(body.item, nameOf)}: variance of ${signed(body.counted - body.expected)} explained: ${varianceWords[body.reason]}${because(body.words)}.`
     case 'handoff.begun':
       return `Handoff ${grouped(body.handoff)} begun for ${body.destination}.`
     case 'cooler.scanned-out':
-      return `Cooler ${nameOf(body.cooler)} scanned out: seal ${body.seal}, ${body.counted} bags, ${body.celsius} °C.`
+      return `Cooler ${nameOf(body.cooler)} scanned out: seal ${body.seal}, ${several(body.counted, 'bag')}, ${body.celsius} °C.`
     case 'handoff.called-off':
       return `Handoff ${grouped(body.handoff)} called off: ${body.reason}.`
     case 'handoff.signed':
-      return `Handoff ${grouped(body.handoff)} signed: ${body.manifest.bags} bags given to ${body.manifest.courier.name}.`
+      return `Handoff ${grouped(body.handoff)} signed: ${several(body.manifest.bags, 'bag')} given to ${body.manifest.courier.name}.`
     default:
       return unreachable(kind)
   }
@@ -99,6 +102,14 @@ export function sayEntry(entry: KnownEntry, nameOf: (number: string) => string):
 
 function because(words: string): string {
   return words === '' ? '' : ` (${words})`
+}
+
+function several(count: number, what: string): string {
+  return `${count} ${what}${count === 1 ? '' : 's'}`
+}
+
+function signed(variance: number): string {
+  return variance < 0 ? `−${-variance}` : `+${variance}`
 }
 
 function capital(words: string): string {
