@@ -103,6 +103,14 @@ export interface AnimalTable {
   finished_ms: number | null
 }
 
+/** Which entries are about an animal or, where they name none, a bag: the lines of a story. */
+export interface AboutTable {
+  number: SampleNumber
+  desk: DeskId
+  seq: number
+  hash: string
+}
+
 export interface KitTable {
   kit: KitNumber
   animal: AnimalNumber | null
@@ -237,6 +245,7 @@ export interface ReadTables {
   shift: ShiftTable
   day: DayTable
   animal: AnimalTable
+  about: AboutTable
   kit: KitTable
   kit_line: KitLineTable
   label: LabelTable

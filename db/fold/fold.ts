@@ -7,6 +7,7 @@ import {
   type KnownEntry,
 } from '../../shared-types/entry.ts'
 import { folds } from './folds.ts'
+import { aboutWrites } from './about.ts'
 import type { RowWrite } from './row-write.ts'
 
 /** What entries of one kind do to the read tables. Pure: from the entry alone, no reads, no clock. */
@@ -26,7 +27,7 @@ export function foldEntry(entry: Entry): readonly RowWrite[] {
 /** The row writes of an entry of a kind and body that this version knows. */
 export function foldKnown(entry: KnownEntry): readonly RowWrite[] {
   // The kind picks the fold, so the two match; the compiler cannot follow that through a union.
-  return (folds[entry.kind] as Fold<EntryKind>)(entry)
+  return [...aboutWrites(entry), ...(folds[entry.kind] as Fold<EntryKind>)(entry)]
 }
 
 /**

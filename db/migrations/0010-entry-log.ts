@@ -1,4 +1,4 @@
-/** The entries, whose log it is, and what is kept apart from the entries. */
+/** The entries, whose log it is, what is kept apart from the entries, and what a merge could not take in. */
 import type { Migration } from './migration.ts'
 
 /** A fork keeps both its branches, so desk and seq alone are not unique. */
@@ -18,8 +18,6 @@ CREATE TABLE entry (
   UNIQUE (desk, seq, hash)
 ) STRICT;
 CREATE INDEX entry_in_order ON entry (ms, n, desk, seq);
-CREATE INDEX entry_about ON entry (coalesce(body ->> '$.animal', body ->> '$.bag'))
-  WHERE coalesce(body ->> '$.animal', body ->> '$.bag') IS NOT NULL;
 CREATE TRIGGER entry_is_never_changed BEFORE UPDATE ON entry
 BEGIN SELECT RAISE(ABORT, 'an entry is never changed'); END;
 CREATE TRIGGER entry_is_never_taken_out BEFORE DELETE ON entry
@@ -35,6 +33,14 @@ CREATE TABLE contact (
   digest TEXT PRIMARY KEY,
   salt TEXT NOT NULL,
   details TEXT NOT NULL
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE set_aside (
+  key TEXT PRIMARY KEY,
+  what TEXT NOT NULL,
+  desk TEXT,
+  seq INTEGER,
+  holds TEXT NOT NULL
 ) STRICT, WITHOUT ROWID;
 
 CREATE TABLE pin (

@@ -36,6 +36,11 @@ CREATE INDEX animal_in_line ON animal (arrived_ms) WHERE state IN ('waiting', 'w
 CREATE INDEX animal_of_day
   ON animal (day, state, outcome, arrived_ms, assigned_ms, finished_ms, sampler);
 
+CREATE TABLE about (
+  number TEXT NOT NULL, desk TEXT NOT NULL, seq INTEGER NOT NULL, hash TEXT NOT NULL,
+  PRIMARY KEY (number, desk, seq, hash)
+) STRICT, WITHOUT ROWID;
+
 CREATE TABLE kit (
   kit TEXT PRIMARY KEY, animal TEXT, state TEXT NOT NULL, sampler TEXT,
   numbered_ms INTEGER NOT NULL, opened_ms INTEGER

@@ -1,18 +1,21 @@
 /** The entries behind one animal. */
-import { sql } from 'kysely'
 import type { Entry } from '../../shared-types/entry.ts'
 import type { SampleNumber } from '../../shared-types/sample-number.ts'
 import { orderStamp } from '../../shared-types/stamp.ts'
 import type { ReadableLog } from '../connection.ts'
 import { type Params, prepareAll } from '../statement.ts'
 
-const about = sql`coalesce(body ->> '$.animal', body ->> '$.bag')`
-
 const aboutRows = prepareAll((db, p: Params<{ number: SampleNumber }>) =>
   db
-    .selectFrom('entry')
-    .selectAll()
-    .where(sql<boolean>`${about} = ${p('number')} AND ${about} IS NOT NULL`),
+    .selectFrom('about')
+    .innerJoin('entry', (join) =>
+      join
+        .onRef('entry.desk', '=', 'about.desk')
+        .onRef('entry.seq', '=', 'about.seq')
+        .onRef('entry.hash', '=', 'about.hash'),
+    )
+    .selectAll('entry')
+    .where('about.number', '=', p('number')),
 )
 
 /** Every entry about any of these animals or bags, oldest first. */
