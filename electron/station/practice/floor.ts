@@ -147,6 +147,12 @@ export class Floor {
     return volunteers[this.#helped % volunteers.length]?.plan.person ?? this.lead
   }
 
+  /** How many animals wait and are in nobody's hands. */
+  get inLine(): number {
+    const here = this.guests.filter(({ state }) => state === 'here').length
+    return here - this.crew.filter(({ busy }) => busy).length
+  }
+
   /** Whether everyone who came has been dealt with. */
   get quiet(): boolean {
     return this.guests.every(({ state }) => state === 'done')

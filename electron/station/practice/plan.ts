@@ -15,7 +15,7 @@ import { receive } from './line.ts'
 import { inventedCast } from './names.ts'
 import { addTraining, addUnit, openStation } from './opening.ts'
 import { Chance } from './random.ts'
-import type { DeskScript } from './script.ts'
+import type { DeskScript, PlantedFault } from './script.ts'
 import { type DayShape, openingDay, openingMorning } from './shapes.ts'
 import { workShift } from './shift.ts'
 import { practiceStation } from './station-facts.ts'
@@ -66,19 +66,24 @@ function floorOf({ seed, shape, frame, place, harvested, arrivals }: Wish): Floo
   return new Floor(frame, shape, chance(stream.floor), crew, guests)
 }
 
-/** Plays the day in the mind, to its end or up to the end of a minute. */
+/** Starts everything that goes on at one desk. */
+function begin(floor: Floor, faults: readonly PlantedFault[]): void {
+  const { agenda, crew, lead } = floor
+  agenda.start(openStation(floor))
+  for (const member of crew) if (member.plan.person !== lead) agenda.start(workShift(floor, member))
+  for (const start of [receive, carryInPortions, addUnit, addTraining, leaveLidOpen])
+    agenda.start(start(floor))
+  agenda.start(closeDown(floor, faults))
+}
+
+/** Plays the day in the mind, to its end or up to the end of a minute, and writes it down. */
 function script(wish: Wish, until?: number): DeskScript {
   const floor = floorOf(wish)
   const faults = plantedFaults(floor)
-  const { agenda, crew, lead, frame } = floor
-  agenda.start(openStation(floor))
-  for (const member of crew) if (member.plan.person !== lead) agenda.start(workShift(floor, member))
-  for (const begin of [receive, carryInPortions, addUnit, addTraining, leaveLidOpen])
-    agenda.start(begin(floor))
-  agenda.start(closeDown(floor, faults))
-  agenda.run(until)
-  const { desk, zone, date } = frame
+  begin(floor, faults)
+  floor.agenda.run(until)
   const { steps, guests } = floor
+  const { desk, zone, date } = floor.frame
   return { seed: wish.seed, desk, zone, date, faults, steps, animals: guests.length }
 }
 
@@ -103,20 +108,42 @@ export function practiceDay(wish: { seed: number; animals: number; desks: number
   })
 }
 
-/** An opening morning that stands in its rush at `nowMs`, for the desk at hand to go on with. */
-export function practiceMorning(wish: {
+/** The minute of the rush in which the line first grows to a dozen, or to a third of a small day. */
+function rushMinute(wish: Wish): number {
+  const floor = floorOf(wish)
+  begin(floor, [])
+  const wanted = Math.min(12, Math.ceil(floor.guests.length / 3))
+  const last = (floor.guests.at(-1)?.arrives ?? 0) + 1
+  let minute = openingMorning.warmReading + 40
+  for (; minute < last; minute += 1) {
+    floor.agenda.run(minute)
+    if (floor.inLine >= wanted) return minute
+  }
+  return last
+}
+
+/**
+ * An opening morning that stands in its rush at `nowMs`, for the desk at hand to go on with. Of the
+ * animals of the morning some have not come by then.
+ */
+export function practiceMorning(given: {
   seed: number
   animals: number
   nowMs: number
   zone: string
 }): DeskScript {
-  const { seed, animals, nowMs, zone } = wish
-  const arrivals = arrivalsOf(seed, animals, 1, openingMorning)
-  const end = (arrivals.at(-1)?.minute ?? 0) + 1.5
-  const startMs = nowMs - Math.round(end * 60_000)
+  const { seed, animals, nowMs, zone } = given
   const date = localDate(nowMs, zone)
-  const desk = DeskId.parse(`${date.slice(2, 4)}${practiceStation.code}${deskLetters[0] ?? 'A'}`)
-  const frame = { desk, zone, date, startMs, reopens: false }
-  const harvested = localDate(startMs, zone)
-  return script({ seed, shape: openingMorning, frame, place: 0, harvested, arrivals }, end)
+  const desk = DeskId.parse(`${date.slice(2, 4)}${practiceStation.code}${deskLetters[0] ?? ''}`)
+  const arrivals = arrivalsOf(seed, animals, 1, openingMorning)
+  const wishAt = (startMs: number): Wish => ({
+    seed,
+    shape: openingMorning,
+    frame: { desk, zone, date, startMs, reopens: false },
+    place: 0,
+    harvested: localDate(startMs, zone),
+    arrivals,
+  })
+  const until = rushMinute(wishAt(nowMs))
+  return script(wishAt(nowMs - Math.round(until * 60_000)), until)
 }

@@ -35,12 +35,12 @@ export const openingDay: DayShape = {
   warmReading: 480,
 }
 
-/** Two hours of quiet work, then the rush in which the learner takes over. */
+/** Two hours of quiet work, then a rush that outgrows the crew: in it the learner takes over. */
 export const openingMorning: DayShape = {
   arrivals: {
     fromMinute: 45,
     stretch: 10,
-    rates: [1, 1, 1, 1.2, 1.2, 1.4, 1.4, 1.6, 1.6, 1.8, 1.8, 6, 6.5, 7, 6.5],
+    rates: [1, 1, 1, 1.2, 1.2, 1.4, 1.4, 1.6, 1.6, 1.8, 1.8, 10, 12, 13, 13],
   },
   posts: morningPosts,
   lastMinute: 400,
