@@ -29,13 +29,40 @@ export interface OwnDeskTable {
   wall_ms: number
 }
 
+/** Which laptop goes on with this log: one row once one has. */
+export interface LeaseTable {
+  one: 1
+  holder: string
+}
+
+/** A key under which contacts are sealed; itself kept elsewhere, or here sealed under a passphrase. */
+export interface SealKeyTable {
+  id: string
+  under_passphrase: string | null
+}
+
 /** What a hunter left for being told the result. Apart from the entries, so that it can be purged. */
 export interface ContactTable {
   /** SHA-256 of salt and details, as the entry holds it. */
   digest: string
+  /** Which key seals the details, and the number used once: `key.nonce`. */
   salt: string
-  /** JSON text of the details. */
+  /** The details, sealed. */
   details: string
+}
+
+/**
+ * What a merge met and could not take in as an entry, kept so that nothing is dropped in silence:
+ * an entry that does not hash to what it says, or the ends of the chains in a damaged file.
+ */
+export interface SetAsideTable {
+  /** SHA-256 of what it holds, so that merging it again changes nothing. */
+  key: string
+  what: 'altered' | 'damaged-file'
+  desk: DeskId | null
+  seq: number | null
+  /** JSON text. */
+  holds: string
 }
 
 /** The scrypt record of a person's PIN: never in an entry, never in an export. */
@@ -47,7 +74,10 @@ export interface PinTable {
 export interface LogTables {
   entry: EntryTable
   own_desk: OwnDeskTable
+  lease: LeaseTable
+  seal_key: SealKeyTable
   contact: ContactTable
+  set_aside: SetAsideTable
   pin: PinTable
 }
 

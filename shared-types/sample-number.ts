@@ -59,6 +59,9 @@ export const DeskId = z
   .brand<'DeskId'>()
 export type DeskId = z.infer<typeof DeskId>
 
+/** Stands for the desk of a merged log that no office has taken up yet; no station has season 00. */
+export const nobodysDesk = DeskId.parse('00AAAA')
+
 function isNumberOf(parts: string): (text: string) => boolean {
   return (text) => {
     const read = shape.exec(text)
