@@ -1,4 +1,4 @@
-/** A copy of a log on another medium, made while the desk goes on working. */
+/** Copies of a log on another medium, made while the desk goes on working. */
 import { existsSync, renameSync, rmSync } from 'node:fs'
 import { basename, dirname } from 'node:path'
 import { granted, type Result, refused } from '../shared-types/result.ts'
@@ -6,6 +6,12 @@ import { connectionOf, type ReadableLog } from './connection.ts'
 import { countEntries, desksOf, hasEntry, headOf } from './log/read-entries.ts'
 import { readLog } from './log/read-log.ts'
 import { storageRefusal } from './storage-refusal.ts'
+
+/**
+ * All in one step: the library begins a copy anew when another connection writes meanwhile, and a busy
+ * desk would never let it end. Run it in a thread of its own (`aside.ts`).
+ */
+const allPages = 0x7fffffff
 
 /**
  * Copies a log to a new file and reads the copy back: granted only if the copy opens and holds all
@@ -25,10 +31,60 @@ export async function backupLog(log: ReadableLog, path: string): Promise<Result<
   return copied
 }
 
+/**
+ * Copies a log over its last backup. The last one stays until the new one has been read back, so that
+ * there is a good copy at every moment, whenever the stick is pulled.
+ *
+ * Refuses as `backupLog` does, and with `backup-holds-more` when the file there has entries that this
+ * log lacks: then a copy has gone on elsewhere, and it would be lost.
+ */
+export async function renewBackup(log: ReadableLog, path: string): Promise<Result<number>> {
+  if (!existsSync(dirname(path))) return noFolder(path)
+  if (holdsMore(path, log)) return otherWentOn(path)
+  const fresh = `${path}.new`
+  try {
+    rmSync(fresh, { force: true })
+    const copied = await backupLog(log, fresh)
+    if (copied.ok) renameSync(fresh, path)
+    return copied
+  } catch (error) {
+    return mediumGone(path, error)
+  }
+}
+
+/** Whether an earlier backup has entries of this desk that the log has not. One torn has none to lose. */
+function holdsMore(path: string, log: ReadableLog): boolean {
+  if (!existsSync(path)) return false
+  const there = readLog(path)
+  if (!there.ok) return false
+  const head = headOf(there.value, there.value.desk)
+  const desk = there.value.desk
+  there.value.close()
+  return head !== null && !hasEntry(log, { desk, ...head })
+}
+
+function otherWentOn(path: string): Result<never> {
+  return refused(
+    'backup-holds-more',
+    `The backup ${basename(path)} has entries that this log does not have.`,
+    'A copy of this desk has gone on elsewhere, or an older log was opened. Keep that backup, choose another place, and merge the two.',
+  )
+}
+
+/** The file system's own errors, when a stick is pulled while its files are renamed or removed. */
+function mediumGone(path: string, error: unknown): Result<never> {
+  if (!(error instanceof Error && 'code' in error)) throw error
+  return refused(
+    'disk-failed',
+    `The backup ${basename(path)} could not be written (${String(error.code)}).`,
+    'Check that the disk or stick is plugged in and has room; the desk goes on without it.',
+  )
+}
+
 async function copyAndCheck(log: ReadableLog, part: string): Promise<Result<number>> {
   const held = desksOf(log).map((desk) => ({ desk, seq: 0, hash: '', ...headOf(log, desk) }))
   try {
-    await connectionOf(log).backup(part)
+    await connectionOf(log).backup(part, { progress: () => allPages })
   } catch (error) {
     const refusal = storageRefusal(error)
     if (refusal === null) throw error

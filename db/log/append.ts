@@ -9,6 +9,7 @@ import { foldEntry } from '../fold/fold.ts'
 import { applyRowWrites } from '../fold/row-write.ts'
 import { inTransaction } from '../transaction.ts'
 import { clockSetBack, noteWallTime } from './desk-clock.ts'
+import { fileGone } from './file-mark.ts'
 import { chainStart, entryHash, type UnsealedEntry } from './hash-chain.ts'
 import { tick } from './hybrid-clock.ts'
 import { type Head, headOf, latestStamp } from './read-entries.ts'
@@ -28,8 +29,9 @@ export interface Occasion {
  * Does one action: everything it appends is on disk when this returns granted, and nothing of it
  * when this returns refused. `act` reads and appends through the transaction it is given.
  *
- * Refuses with `clock-set-back` before `act` is called, and with `disk-full`, `disk-failed`,
- * `medium-read-only`, `log-in-use` or `torn` when the medium fails; else with what `act` refuses.
+ * Refuses with `file-gone` or `clock-set-back` before `act` is called, and with `disk-full`,
+ * `disk-failed`, `medium-read-only`, `log-in-use` or `torn` when the medium fails; else with what
+ * `act` refuses.
  * An exception of `act` is a bug: nothing is written and it is thrown on.
  */
 export function transact<T>(
@@ -37,6 +39,8 @@ export function transact<T>(
   occasion: Occasion,
   act: (tx: LogTransaction) => Result<T>,
 ): Result<T> {
+  const gone = fileGone(log)
+  if (gone) return gone
   return inTransaction(connectionOf(log), () => {
     const tx = new LogTransaction(log, occasion)
     return clockSetBack(tx, occasion) ?? act(tx)

@@ -14,6 +14,7 @@ import { latestFormat } from '../migrations/list.ts'
 import { makeReadTables, migrateLogTables } from '../migrations/migrate.ts'
 import { storing } from '../storage-refusal.ts'
 import { inTransaction } from '../transaction.ts'
+import { markFile } from './file-mark.ts'
 
 /**
  * Makes an empty log for a desk. Never writes over a file: refuses with `file-exists`, with
@@ -40,6 +41,7 @@ function beginLog(path: string, desk: DeskId): Result<WritableLog> {
     if (!begun.ok) return begun
     // Else the mark in the file's header would wait in the WAL file, and a copy would look foreign.
     connection.pragma('wal_checkpoint(TRUNCATE)')
+    markFile(log)
     return granted(log)
   })
 }

@@ -11,6 +11,7 @@ import {
 import { latestFormat } from '../migrations/list.ts'
 import { formatOf, migrateLogTables } from '../migrations/migrate.ts'
 import { inTransaction } from '../transaction.ts'
+import { markFile } from './file-mark.ts'
 import { newerVersion, openingOf, torn } from './open-refusals.ts'
 import { refold } from './rebuild.ts'
 import { isSound, ownDeskOf } from './soundness.ts'
@@ -35,6 +36,7 @@ function opened(connection: Connection, path: string): Result<WritableLog> {
   const desk = isSound(connection) ? ownDeskOf(connection) : undefined
   if (desk === undefined) return torn(path)
   const log = new WritableLog(connection, path, desk, latestFormat)
+  markFile(log)
   return format < latestFormat ? broughtUpToDate(log, format) : granted(log)
 }
 

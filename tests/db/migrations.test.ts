@@ -82,7 +82,7 @@ test('the copy of an older log never takes the place of an earlier copy', () => 
   const folder = join(path, '..')
   const again = () => {
     const log = value(openLog(path))
-    connectionOf(log).pragma('user_version = 10')
+    connectionOf(log).exec('DROP TABLE lease; DROP TABLE seal_key; PRAGMA user_version = 10')
     log.close()
   }
   again()

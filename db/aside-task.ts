@@ -1,0 +1,56 @@
+/** What is done beside the desk, by name: each takes seconds, and a person is waiting at the desk. */
+import { granted, type Result } from '../shared-types/result.ts'
+import { renewBackup } from './backup.ts'
+import { connectForReading, ReadableLog } from './connection.ts'
+import { type Drill, drillBackup } from './drill.ts'
+import { latestFormat } from './migrations/list.ts'
+import { openingOf, torn } from './log/open-refusals.ts'
+import { ownDeskOf } from './log/soundness.ts'
+import { verifyLog } from './log/verify.ts'
+
+export type AsideTask =
+  | { readonly do: 'renew-backup'; readonly log: string; readonly to: string }
+  | { readonly do: 'drill'; readonly backup: string; readonly headSeq: number | null }
+  | { readonly do: 'verify'; readonly log: string }
+
+/** What each task answers with. */
+export interface AsideAnswers {
+  'renew-backup': number
+  drill: Drill
+  verify: { readonly whole: boolean; readonly entries: number }
+}
+
+/** Does a task in the thread it is called in. */
+export async function doTask(task: AsideTask): Promise<Result<unknown>> {
+  switch (task.do) {
+    case 'renew-backup':
+      return withLog(task.log, (log) => renewBackup(log, task.to))
+    case 'drill':
+      return drillBackup(task.backup, task.headSeq)
+    case 'verify':
+      return withLog(task.log, async (log) => {
+        const { whole, entries } = verifyLog(log)
+        return granted({ whole, entries })
+      })
+  }
+}
+
+/** A second connection to a log that the desk has open. */
+async function withLog<T>(
+  path: string,
+  work: (log: ReadableLog) => Promise<Result<T>>,
+): Promise<Result<T>> {
+  const opened = openingOf(path, () => {
+    const connection = connectForReading(path)
+    const desk = ownDeskOf(connection)
+    if (desk !== undefined) return granted(new ReadableLog(connection, path, desk, latestFormat))
+    connection.close()
+    return torn(path)
+  })
+  if (!opened.ok) return opened
+  try {
+    return await work(opened.value)
+  } finally {
+    opened.value.close()
+  }
+}
