@@ -55,7 +55,7 @@ export interface ContactTable {
  * What a merge met and could not take in as an entry, kept so that nothing is dropped in silence:
  * an entry that does not hash to what it says, or the ends of the chains in a damaged file.
  */
-export interface SetAsideTable {
+export interface UnprovedTable {
   /** SHA-256 of what it holds, so that merging it again changes nothing. */
   key: string
   what: 'altered' | 'damaged-file'
@@ -77,7 +77,7 @@ export interface LogTables {
   lease: LeaseTable
   seal_key: SealKeyTable
   contact: ContactTable
-  set_aside: SetAsideTable
+  unproved: UnprovedTable
   pin: PinTable
 }
 

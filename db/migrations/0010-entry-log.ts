@@ -35,7 +35,7 @@ CREATE TABLE contact (
   details TEXT NOT NULL
 ) STRICT, WITHOUT ROWID;
 
-CREATE TABLE set_aside (
+CREATE TABLE unproved (
   key TEXT PRIMARY KEY,
   what TEXT NOT NULL,
   desk TEXT,

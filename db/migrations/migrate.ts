@@ -2,7 +2,7 @@
 import type { Connection } from '../connection.ts'
 import { latestFormat, migrations } from './list.ts'
 
-const logTables = ['entry', 'own_desk', 'lease', 'seal_key', 'contact', 'set_aside', 'pin']
+const logTables = ['entry', 'own_desk', 'lease', 'seal_key', 'contact', 'unproved', 'pin']
 
 /** The number of the last step that was carried out on this file. */
 export function formatOf(connection: Connection): number {
