@@ -38,10 +38,24 @@ export const keepingWords: Record<Keeping, string> = {
   room: 'at room temperature',
 }
 
+/** Whether no two of a list share a key: a tissue named twice would print one number twice. */
+function eachOnce(keys: readonly string[]): boolean {
+  return new Set(keys).size === keys.length
+}
+
 export const StationSettings = z.strictObject({
-  units: z.array(HarvestUnit).min(1),
-  species: z.array(SpeciesSampled).min(1),
-  tissues: z.array(TissueTaken).min(1),
+  units: z
+    .array(HarvestUnit)
+    .min(1)
+    .refine((list) => eachOnce(list.map(({ code }) => code)), 'two units have the same code'),
+  species: z
+    .array(SpeciesSampled)
+    .min(1)
+    .refine((list) => eachOnce(list.map(({ species }) => species)), 'a species is listed twice'),
+  tissues: z
+    .array(TissueTaken)
+    .min(1)
+    .refine((list) => eachOnce(list.map(({ site }) => site)), 'a tissue is listed twice'),
   locationNeed: LocationNeed,
   /** Hours a fresh sample may be chilled before it is frozen or delivered. */
   holdHours: z.number().min(1).max(240),

@@ -98,7 +98,13 @@ class OneDesk implements Desk {
     if (Object.hasOwn(shelfHandlers, name)) return this.#shelfCall(call, name, parsed.data)
     const log = this.#shelf.log
     if (!log) return noLogOpen()
-    return this.#logCall(call, log, name, parsed.data)
+    try {
+      return await this.#logCall(call, log, name, parsed.data)
+    } catch (error) {
+      // Another window may have put the log away while a PIN was being checked.
+      if (this.#shelf.log !== log) return noLogOpen()
+      throw error
+    }
   }
 
   async #shelfCall(call: ShelfCall, name: CallName, input: unknown): Promise<Result<unknown>> {
@@ -125,7 +131,7 @@ class OneDesk implements Desk {
     const station = stationOf(log)
     if (!station) return noLogOpen()
     const { session } = shelfCall
-    const person = session.person ? personOf(log, session.person) : null
+    const person = personAt(log, session)
     const call: OpenCall = { ...shelfCall, log, station, person }
     if (Object.hasOwn(openHandlers, name)) return this.#openCall(call, name, input)
     if (!isCommandName(name))
@@ -165,6 +171,12 @@ class OneDesk implements Desk {
   #tell(topics: readonly string[]): void {
     if (topics.length > 0) for (const listener of this.#listeners) listener(topics)
   }
+}
+
+/** Who sits at a window. Someone who no longer works here is nobody from that moment on. */
+function personAt(log: WritableLog, { person }: Session): PersonRecord | null {
+  const known = person && personOf(log, person)
+  return known?.active ? known : null
 }
 
 /** The topic of an entry: its kind up to the dot. */

@@ -23,7 +23,7 @@ import { decideReprint, decideVoid, draftsOfCopy, draftsOfNewKits } from '../sta
 import { scanLabel } from '../station/scan.ts'
 import type { CommandCall, CommandHandlers, QueryHandlers } from './call.ts'
 import { decided, done } from './decided.ts'
-import { findAnimal, findCooler, findKit } from './find.ts'
+import { findAnimal, findCooler, findKit, findPerson } from './find.ts'
 import { coolerLabelRun, kitLabelRun, recordRun, reprintRun } from './label-runs.ts'
 import { namesOf } from './names.ts'
 import { paperOf, pdfFile } from './pdf.ts'
@@ -136,9 +136,23 @@ async function printKits(
   return granted({ kits, pdf: pdfFile(name, await writeLabels(run)) })
 }
 
+/** Hands must be those of someone here: else kits would leave the ledger unseen. */
+function knownHands(
+  log: ReadableLog,
+  { from, to }: { from: KitAccount; to: KitAccount },
+): Result<null> {
+  for (const account of [from, to]) {
+    const person = account.in === 'hands' ? findPerson(log, account.person) : granted(null)
+    if (!person.ok) return person
+  }
+  return granted(null)
+}
+
 export const kitCommands = {
   'kits.move': ({ act, by }, move) =>
     act((tx) => {
+      const known = knownHands(tx, move)
+      if (!known.ok) return known
       const balance = kitBalance(tx, kitAccountKey(move.from))
       return done(decideMoveKits({ by, balance, nameOf: namesOf(tx) }, move))
     }),

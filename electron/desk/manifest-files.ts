@@ -106,5 +106,5 @@ function manifestCsv({ manifest, digest }: { manifest: Manifest; digest: string 
       bag.sealedAt,
     ]),
   )
-  return stringify([columns, ...rows])
+  return stringify([columns, ...rows], { escape_formulas: true })
 }

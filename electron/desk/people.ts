@@ -128,10 +128,12 @@ export const peopleCommands = {
     const right = await pins.check(by.person, input.ownPin, pinRecordOf(log, by.person), now)
     if (!right.ok) return { ok: false, refusal: { ...right.refusal, field: 'ownPin' } }
     const record = await pinRecord(input.pin, deps.randomBytes(16), station.practice)
-    return act((tx) => {
+    const set = act((tx) => {
       keepPin(tx, id, record)
       return granted({ drafts: [draft('pin.set', { person: id })], value: {} })
     })
+    if (set.ok) pins.forgive(id)
+    return set
   },
   'shift.plan': ({ act }, { person: text, ...shift }) =>
     act((tx) => {

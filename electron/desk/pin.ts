@@ -64,8 +64,13 @@ export class PinGuard {
         'Type it again, or ask the lead to set a new one.',
         'pin',
       )
-    this.#wrong.delete(person)
+    this.forgive(person)
     return granted(null)
+  }
+
+  /** Lets a person try again at once: a new PIN was set for them. */
+  forgive(person: PersonId): void {
+    this.#wrong.delete(person)
   }
 
   #waitLeft(person: PersonId, now: number): number {

@@ -5,13 +5,14 @@ import { latestStamp } from '../../db/log/read-entries.ts'
 import { daysOf, latestDay } from '../../db/read/station.ts'
 import type { ParsedInput } from '../../shared-types/desk-api.ts'
 import { draft, type EntryDraft } from '../../shared-types/entry.ts'
-import { granted, type Result } from '../../shared-types/result.ts'
+import { granted, type Result, refused } from '../../shared-types/result.ts'
 import { DeskId, type PersonId, personId } from '../../shared-types/sample-number.ts'
-import { decideOpenDay, decideReopen, draftsOfOpening } from '../station/day.ts'
+import { checkDayDate, decideOpenDay, decideReopen, draftsOfOpening } from '../station/day.ts'
 import { localDate } from '../station/local-time.ts'
 import type { CommandHandlers, ShelfCall, ShelfHandlers } from './call.ts'
 import { done } from './decided.ts'
 import { pinRecord } from './pin.ts'
+import type { Shelf } from './shelf.ts'
 
 type SetUp = ParsedInput<'station.setUp'>
 
@@ -44,8 +45,12 @@ async function setUpStation(
   input: SetUp,
 ): Promise<Result<{ lead: PersonId }>> {
   const practice = deps.practice === true
-  const record = await pinRecord(input.lead.pin, deps.randomBytes(16), practice)
+  const date = checkDayDate(input.date, localDate(deps.now(), input.zone))
+  if (!date.ok) return date
   const desk = DeskId.parse(input.season + input.station + input.letter)
+  const free = practice ? granted(null) : checkLetterFree(shelf, desk)
+  if (!free.ok) return free
+  const record = await pinRecord(input.lead.pin, deps.randomBytes(16), practice)
   const created = shelf.create(fileName(input, desk, practice), desk)
   if (!created.ok) return created
   const lead = personId(desk, 1)
@@ -57,6 +62,20 @@ async function setUpStation(
   if (begun.ok) session.person = lead
   else shelf.dropUnused()
   return begun
+}
+
+/** Two logs of one desk would each count from 1: the same number on the tissue of two animals. */
+function checkLetterFree(shelf: Shelf, desk: DeskId): Result<null> {
+  const taken = shelf
+    .list()
+    .find((log) => (log.desk === desk && !log.practice) || log.file.startsWith(`station-${desk}-`))
+  if (!taken) return granted(null)
+  return refused(
+    'desk-already-set-up',
+    `Desk ${desk} was set up before, in ${taken.file}.`,
+    'Open that log and open the next day in it, or give this desk another letter.',
+    'letter',
+  )
 }
 
 function fileName({ name, date }: SetUp, desk: string, practice: boolean): string {
@@ -87,7 +106,8 @@ function draftsOfSetUp(input: SetUp, lead: PersonId, practice: boolean): EntryDr
 export const stationCommands = {
   'settings.change': ({ act }, { settings }) =>
     act(() => granted({ drafts: [draft('settings.changed', { settings })], value: {} })),
-  'day.open': ({ act }, opening) => act((tx) => done(decideOpenDay(daysOf(tx), opening))),
+  'day.open': ({ act, now, station }, opening) =>
+    act((tx) => done(decideOpenDay(daysOf(tx), opening, localDate(now, station.zone)))),
   'day.reopen': ({ act }, { reason }) => act((tx) => done(decideReopen(latestDay(tx), reason))),
   'clock.accept': ({ log, now, act }) => {
     const lastMs = latestStamp(log).ms

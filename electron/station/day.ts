@@ -20,11 +20,32 @@ export function checkDayOpen(day: DayRecord | null): Result<DayRecord> {
       )
 }
 
+const dayMs = 24 * 3_600_000
+/** A station may be set up some days ahead of its season. */
+const daysAhead = 7
+
+/**
+ * Refuses a date too far ahead: days only go forward, so after a slip in the year no day could be
+ * opened for a year.
+ */
+export function checkDayDate(date: LocalDate, today: LocalDate): Result<null> {
+  if (Date.parse(date) - Date.parse(today) <= daysAhead * dayMs) return granted(null)
+  return refused(
+    'day-too-far',
+    `The day ${date} is more than ${daysAhead} days after today, ${today}.`,
+    "Correct the date, or the computer's clock if it is wrong.",
+    'date',
+  )
+}
+
 /** Opens a day with the kits and blank labels delivered for it. One day is open at a time. */
 export function decideOpenDay(
   days: readonly DayRecord[],
   opening: { date: LocalDate; kits: number; blankLabels: number },
+  today: LocalDate,
 ): Result<EntryDraft[]> {
+  const near = checkDayDate(opening.date, today)
+  if (!near.ok) return near
   const last = days.at(-1)
   if (last?.state === 'open')
     return refused(

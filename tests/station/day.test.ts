@@ -18,9 +18,12 @@ describe('work on animals belongs to an open day', () => {
   })
 })
 
+const opened = (days: Parameters<typeof decideOpenDay>[0], opening = next) =>
+  decideOpenDay(days, opening, date('2026-11-15'))
+
 describe('a day is opened', () => {
   test('with what was delivered for it: kits go into stock', () => {
-    expect(written(decideOpenDay([closed], next))).toEqual([
+    expect(written(opened([closed]))).toEqual([
       { kind: 'day.opened', v: 1, body: next },
       {
         kind: 'kits.moved',
@@ -36,16 +39,31 @@ describe('a day is opened', () => {
   })
 
   test('and without a delivery no kits move', () => {
-    expect(written(decideOpenDay([closed], { ...next, kits: 0 }))).toHaveLength(1)
+    expect(written(opened([closed], { ...next, kits: 0 }))).toHaveLength(1)
   })
 
   test('one at a time, each once', () => {
-    expect(code(decideOpenDay([day()], next))).toBe('day-still-open')
-    expect(code(decideOpenDay([closed], { ...next, date: closed.date }))).toBe('day-was-closed')
+    expect(code(opened([day()]))).toBe('day-still-open')
+    expect(code(opened([closed], { ...next, date: closed.date }))).toBe('day-was-closed')
     const later = day({ date: date('2026-11-15'), state: 'closed' })
-    expect(code(decideOpenDay([closed, later], { ...next, date: closed.date }))).toBe(
-      'day-was-closed',
+    expect(code(opened([closed, later], { ...next, date: closed.date }))).toBe('day-was-closed')
+  })
+})
+
+describe('the date of a day', () => {
+  const on = (text: string) => opened([closed], { ...next, date: date(text) })
+
+  test('goes forward only', () => {
+    expect(code(on('2026-11-13'))).toBe('day-before-last')
+    expect(on('2026-11-16').ok).toBe(true)
+  })
+
+  test('may be some days ahead, but not a slip of the year away', () => {
+    expect(on('2026-11-22').ok).toBe(true)
+    expect(refusal(on('2026-11-23')).say).toBe(
+      'The day 2026-11-23 is more than 7 days after today, 2026-11-15.',
     )
+    expect(code(on('2062-11-15'))).toBe('day-too-far')
   })
 })
 

@@ -18,6 +18,7 @@ import type {
   KitNumber,
   PersonId,
 } from '../../shared-types/sample-number.ts'
+import { imprintOf, logsIn } from './raw-log.ts'
 import { factsOf, settings } from './station.ts'
 
 export { factsOf, settings } from './station.ts'
@@ -54,7 +55,9 @@ export class TestDesk {
       return createHash('shake256', { outputLength: count }).update(String(this.#drawn)).digest()
     },
   })
+  /** The window that the calls below come from. */
   session: Session = this.desk.openSession()
+  readonly #windows = [this.session]
 
   /** Time passes. */
   wait(minutes: number): void {
@@ -70,11 +73,40 @@ export class TestDesk {
     return result.value
   }
 
-  /** The refusal of a call that must be refused. */
-  async refusal<N extends CallName>(name: N, input: unknown): Promise<Refusal> {
-    const result = await this.desk.call(this.session, name as string, input)
+  /** The refusal of a call that must be refused, and must have left no trace in any log. */
+  async refusal(name: string, input: unknown): Promise<Refusal> {
+    const before = imprintOf(this.folder)
+    const result = await this.desk.call(this.session, name, input)
     if (result.ok) throw new Error(`${name} was granted`)
+    if (imprintOf(this.folder) !== before) throw new Error(`${name} was refused, yet wrote`)
+    for (const sentence of [result.refusal.say, result.refusal.next])
+      if (!/^["A-Za-z0-9_].*\.$/s.test(sentence)) throw new Error(`no sentence: ${sentence}`)
     return result.refusal
+  }
+
+  /** The code of that refusal. */
+  async code<N extends CallName>(name: N, input: CallInput<N>): Promise<string> {
+    return (await this.refusal(name, input)).code
+  }
+
+  /** Turns to the window where a person sits; opens one, signed in with the PIN, if there is none. */
+  async sit(person: PersonId, pin = crewPin): Promise<void> {
+    const seat = this.#windows.find((window) => window.person === person)
+    this.session = seat ?? this.newWindow()
+    if (!seat) await this.as(person, pin)
+  }
+
+  /** Opens one more window, at which nobody is signed in, and turns to it. */
+  newWindow(): Session {
+    this.session = this.desk.openSession()
+    this.#windows.push(this.session)
+    return this.session
+  }
+
+  /** The one log of the folder. */
+  get file(): string {
+    const [file = ''] = logsIn(this.folder)
+    return join(this.folder, file)
   }
 
   async as(person: PersonId, pin = crewPin): Promise<void> {
@@ -94,9 +126,11 @@ export interface Crew {
 }
 
 /** A station set up, with a sampler on duty who has kits in hand, and a volunteer. */
-export async function openStation(): Promise<{ desk: TestDesk; crew: Crew }> {
+export async function openStation(
+  changed: Partial<CallInput<'station.setUp'>> = {},
+): Promise<{ desk: TestDesk; crew: Crew }> {
   const desk = new TestDesk()
-  const { lead } = await desk.ask('station.setUp', setUpInput)
+  const { lead } = await desk.ask('station.setUp', { ...setUpInput, ...changed })
   const add = (
     name: string,
     role: 'sampler' | 'volunteer',
