@@ -1,6 +1,7 @@
 /** A station and what its lead settles before the first animal arrives. */
 import { z } from 'zod'
 import { AgeClass, Species } from './animal.ts'
+import { LineSettings } from './line.ts'
 import { LocalDate, Zone } from './local-date.ts'
 import { type DeskId, DeskLetter, type PersonId, Season, StationCode } from './sample-number.ts'
 import { Kept, TissueSite } from './tissue.ts'
@@ -69,6 +70,8 @@ export const StationSettings = z.strictObject({
   askForResult: z.string().trim().min(5).max(200),
   /** A wait in minutes that the station wants to stay under. */
   targetWaitMinutes: z.int().min(1).max(600),
+  /** How the line runs; a station that has not settled it begins with what most do. */
+  line: LineSettings.optional(),
 })
 export type StationSettings = z.infer<typeof StationSettings>
 
@@ -83,6 +86,12 @@ export const StationSetUp = z.strictObject({
   settings: StationSettings,
 })
 export type StationSetUp = z.infer<typeof StationSetUp>
+
+/**
+ * An office takes up a merged log: what is settled in it is signed by this desk. Its settings are those
+ * it reads the record by.
+ */
+export const OfficeSetUp = StationSetUp
 
 export const SettingsChanged = z.strictObject({ settings: StationSettings })
 
@@ -107,6 +116,8 @@ export interface StationRecord {
   readonly name: string
   readonly zone: string
   readonly practice: boolean
+  /** An office that merges the logs of stations, not a station. */
+  readonly office: boolean
   readonly settings: StationSettings
 }
 

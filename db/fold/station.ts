@@ -1,18 +1,24 @@
+import type { DeskId } from '../../shared-types/sample-number.ts'
+import type { StationSetUp } from '../../shared-types/station.ts'
 import type { Folds } from './fold.ts'
 import { patch, put } from './row-write.ts'
 
-/** The station, its settings and its days. */
+function deskRow(desk: DeskId, wall: number, body: StationSetUp, office: 0 | 1) {
+  return put('station', {
+    desk,
+    name: body.name,
+    zone: body.zone,
+    practice: body.practice ? 1 : 0,
+    office,
+    settings: JSON.stringify(body.settings),
+    set_up_ms: wall,
+  })
+}
+
+/** The station, its settings and its days; and the office that merges them. */
 export const stationFolds = {
-  'station.set-up': ({ desk, at, body }) => [
-    put('station', {
-      desk,
-      name: body.name,
-      zone: body.zone,
-      practice: body.practice ? 1 : 0,
-      settings: JSON.stringify(body.settings),
-      set_up_ms: at.wall,
-    }),
-  ],
+  'station.set-up': ({ desk, at, body }) => [deskRow(desk, at.wall, body, 0)],
+  'office.set-up': ({ desk, at, body }) => [deskRow(desk, at.wall, body, 1)],
   'settings.changed': ({ desk, body }) => [
     patch('station', { desk }, { settings: JSON.stringify(body.settings) }),
   ],

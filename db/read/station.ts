@@ -20,6 +20,7 @@ export function stationOf(log: ReadableLog): StationRecord | null {
     name: row.name,
     zone: row.zone,
     practice: row.practice === 1,
+    office: row.office === 1,
     settings: JSON.parse(row.settings) as StationSettings,
   }
 }
