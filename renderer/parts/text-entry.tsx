@@ -1,6 +1,6 @@
 import { useRef } from 'react'
 import { Field } from './field.tsx'
-import { useFocus } from './use-focus.ts'
+import { useErrorFocus, useFocus } from './use-focus.ts'
 
 export interface TextEntryProps {
   label: string
@@ -27,7 +27,7 @@ export interface TextEntryProps {
 export function TextEntry(props: TextEntryProps) {
   const input = useRef<HTMLInputElement>(null)
   useFocus(input, props.autoFocus ?? false)
-  useFocus(input, props.error !== undefined)
+  useErrorFocus(input, props.error)
   return (
     <Field label={props.label} hint={props.hint} error={props.error}>
       {(ids) => (

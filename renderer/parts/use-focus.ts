@@ -6,3 +6,15 @@ export function useFocus(control: RefObject<HTMLElement | null>, when: boolean):
     if (when) control.current?.focus()
   }, [control, when])
 }
+
+/** Puts the focus on a field that turned out wrong, if it is the first such field of its form. */
+export function useErrorFocus(
+  field: RefObject<HTMLInputElement | null>,
+  error: string | undefined,
+): void {
+  useEffect(() => {
+    if (error === undefined) return
+    const first = field.current?.form?.querySelector('[aria-invalid="true"]')
+    if (first === undefined || first === null || first === field.current) field.current?.focus()
+  }, [field, error])
+}
