@@ -30,7 +30,7 @@ async function main(): Promise<void> {
   } catch (error) {
     if (!(error instanceof CommanderError)) throw error
     // Whoever asked for help has got it; anything else commander says is a wrong call.
-    process.exitCode = error.code === 'commander.helpDisplayed' ? 0 : 2
+    process.exitCode = error.exitCode === 0 ? 0 : 2
   }
 }
 

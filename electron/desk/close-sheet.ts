@@ -61,7 +61,6 @@ function sheetOf(call: QueryCall, day: DayRecord, signed: EntryBody<'day.closed'
       reason: reason === null ? '' : [varianceWords[reason], words].filter(Boolean).join(': '),
     })),
     outcomes: [
-      { words: 'checked in', count: signed.animals.checkedIn },
       ...(['both', 'one', 'none'] as const).map((outcome) => ({
         words: `sampled: ${outcomeWords[outcome]}`,
         count: signed.animals.outcomes[outcome] ?? 0,

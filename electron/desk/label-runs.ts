@@ -145,6 +145,9 @@ const labelOfPart: Partial<Record<string, KitLabel>> = {
   H: 'stub',
 }
 
+/** In the order in which they are used. */
+const labelOrder: readonly KitLabel[] = ['left', 'right', 'obex', 'card', 'stub']
+
 /** One label once more. Refuses a number that no kit or cooler of this log has. */
 export function reprintRun(
   log: ReadableLog,
@@ -187,10 +190,11 @@ export function recordRun(
     const good = labelsOfKit(log, kit).filter(({ fate }) => fate !== 'void')
     if (good.length === 0) return []
     const kept = { ...keptBySite(settings), ...keptInBags(log, good) }
-    const labels = good.flatMap(({ number, copy }) => {
-      const label = labelOfPart[partOf(number)]
-      return label ? [{ label, copy }] : []
-    })
+    const labels = labelOrder.flatMap((label) =>
+      good
+        .filter(({ number }) => labelOfPart[partOf(number)] === label)
+        .map(({ copy }) => ({ label, copy })),
+    )
     return [{ kit, labels, kept, facts: factsOf(log, animal, settings) }]
   })
   if (wanted.length === 0)
