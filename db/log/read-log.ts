@@ -47,14 +47,14 @@ function opened(connection: Connection, path: string): Result<ReadableLog> {
 }
 
 /** Bytes 18 and 19 of the header ask for a WAL file, which an image in memory cannot have. */
-function withoutWal(image: Buffer): Buffer {
+export function withoutWal(image: Buffer): Buffer {
   image[18] = 1
   image[19] = 1
   return image
 }
 
 /** The bytes of the log as it stands; null if what is there cannot be read as one. */
-function imageOf(path: string): Buffer | null {
+export function imageOf(path: string): Buffer | null {
   if (existsSync(`${path}-shm`)) return imageOfOpenLog(path)
   if (existsSync(`${path}-wal`)) return imageOfLeftLog(path)
   const image = readFileSync(path)

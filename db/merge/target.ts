@@ -1,0 +1,178 @@
+/**
+ * The log a merge writes: a part file beside it, made with no journal, because it is thrown away
+ * unless it is finished; then put in place of the old one in one step.
+ */
+import { closeSync, existsSync, fsyncSync, openSync, renameSync, rmSync } from 'node:fs'
+import type { Statement } from 'better-sqlite3'
+import { granted, type Result } from '../../shared-types/result.ts'
+import { type DeskId, nobodysDesk } from '../../shared-types/sample-number.ts'
+import { type Connection, connectForWriting, connectionOf, WritableLog } from '../connection.ts'
+import { createLog } from '../log/create.ts'
+import { openLog } from '../log/open.ts'
+import { countEntries } from '../log/read-entries.ts'
+import { type Refolded, refoldSteps } from '../log/rebuild.ts'
+import { latestFormat } from '../migrations/list.ts'
+import { markOfLog } from './log-mark.ts'
+import type { ContactTable, EntryTable, UnprovedTable } from '../schema.ts'
+import { notAMergedLog, outInUse } from './merge-refusals.ts'
+
+/** Begins the part file of a merged log: a copy of `out` if that is there, else a new log. */
+export function beginTarget(out: string, office: DeskId | null): Result<Target> {
+  const part = `${out}.part`
+  removeLog(part)
+  const begun = existsSync(out) ? copied(out, part) : created(part, office ?? nobodysDesk)
+  if (!begun.ok) {
+    removeLog(part)
+    return begun
+  }
+  return granted(new Target(out, part, begun.value))
+}
+
+interface Begun {
+  readonly desk: DeskId
+  readonly practice: boolean | null
+}
+
+function created(part: string, desk: DeskId): Result<Begun> {
+  const log = createLog(part, desk)
+  if (!log.ok) return log
+  log.value.close()
+  return granted({ desk, practice: null })
+}
+
+function copied(out: string, part: string): Result<Begun> {
+  const opened = openLog(out)
+  if (!opened.ok) return opened
+  const log = opened.value
+  try {
+    const mark = markOfLog(log)
+    if (mark === 'station') return notAMergedLog(out)
+    connectionOf(log).prepare('VACUUM INTO ?').run(part)
+    return granted({ desk: log.desk, practice: mark })
+  } finally {
+    log.close()
+    if (!existsSync(`${out}-wal`)) rmSync(`${out}-shm`, { force: true })
+  }
+}
+
+function removeLog(path: string): void {
+  for (const part of ['', '-wal', '-shm', '-journal']) rmSync(path + part, { force: true })
+}
+
+const insertEntry =
+  'INSERT OR IGNORE INTO entry (desk, seq, ms, n, wall, "by", kind, v, body, prev, hash) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)'
+
+const entryIndexes =
+  "SELECT name, sql FROM sqlite_schema WHERE type = 'index' AND tbl_name = 'entry' AND sql IS NOT NULL"
+
+export class Target {
+  readonly practice: boolean | null
+  readonly #out: string
+  readonly #part: string
+  readonly #connection: Connection
+  readonly #log: WritableLog
+  readonly #insert: Statement<unknown[]>
+  readonly #keepContact: Statement<unknown[]>
+  readonly #keepUnproved: Statement<unknown[]>
+  readonly #indexes: readonly { name: string; sql: string }[]
+  #changed = false
+
+  constructor(out: string, part: string, begun: Begun) {
+    this.practice = begun.practice
+    this.#out = out
+    this.#part = part
+    this.#connection = forBulk(part)
+    this.#log = new WritableLog(this.#connection, part, begun.desk, latestFormat)
+    this.#indexes = this.#connection.prepare<[], { name: string; sql: string }>(entryIndexes).all()
+    this.#connection.exec('BEGIN')
+    for (const { name } of this.#indexes) this.#connection.exec(`DROP INDEX "${name}"`)
+    this.#insert = this.#connection.prepare(insertEntry)
+    this.#keepContact = this.#connection.prepare(
+      'INSERT OR IGNORE INTO contact (digest, salt, details) VALUES (?, ?, ?)',
+    )
+    this.#keepUnproved = this.#connection.prepare(
+      'INSERT OR IGNORE INTO unproved (key, what, desk, seq, holds) VALUES (?, ?, ?, ?, ?)',
+    )
+  }
+
+  /** Takes an entry in; false if it was there. */
+  takeIn(row: EntryTable): boolean {
+    const { desk, seq, ms, n, wall, by, kind, v, body, prev, hash } = row
+    return this.#note(
+      this.#insert.run(desk, seq, ms, n, wall, by, kind, v, body, prev, hash).changes,
+    )
+  }
+
+  keepContact({ digest, salt, details }: ContactTable): boolean {
+    return this.#note(this.#keepContact.run(digest, salt, details).changes)
+  }
+
+  unproved({ key, what, desk, seq, holds }: UnprovedTable): boolean {
+    return this.#note(this.#keepUnproved.run(key, what, desk, seq, holds).changes)
+  }
+
+  #note(changes: number): boolean {
+    if (changes > 0) this.#changed = true
+    return changes > 0
+  }
+
+  /** Whether the merge has brought anything that was not there. */
+  get changed(): boolean {
+    return this.#changed
+  }
+
+  entries(): number {
+    return countEntries(this.#log)
+  }
+
+  desks(): number {
+    return (
+      this.#connection
+        .prepare<[], number>('SELECT count(DISTINCT desk) FROM entry')
+        .pluck()
+        .get() ?? 0
+    )
+  }
+
+  /** Folds all entries, in their order, into fresh read tables. */
+  *fold(): Generator<number, Refolded> {
+    for (const { sql } of this.#indexes) this.#connection.exec(sql)
+    return yield* refoldSteps(this.#log, this.#connection)
+  }
+
+  /** Puts the part file in place; refuses `log-in-use` if another program has the old one open. */
+  finish(): Result<void> {
+    this.#connection.exec('COMMIT')
+    this.#connection.pragma('journal_mode = WAL')
+    this.#connection.close()
+    if (existsSync(`${this.#out}-wal`)) return outInUse(this.#out)
+    if (!this.#changed && existsSync(this.#out)) removeLog(this.#part)
+    else putInPlace(this.#part, this.#out)
+    return granted(undefined)
+  }
+
+  /** Throws the part file away. */
+  drop(): void {
+    if (this.#connection.open) this.#connection.close()
+    removeLog(this.#part)
+  }
+}
+
+function forBulk(part: string): Connection {
+  const connection = connectForWriting(part)
+  connection.pragma('journal_mode = DELETE')
+  connection.pragma('journal_mode = OFF')
+  connection.pragma('synchronous = OFF')
+  // Nothing is purged here, and every page is new.
+  connection.pragma('secure_delete = OFF')
+  connection.pragma('locking_mode = EXCLUSIVE')
+  connection.pragma('cache_size = -131072')
+  return connection
+}
+
+function putInPlace(part: string, out: string): void {
+  const file = openSync(part, 'r+')
+  fsyncSync(file)
+  closeSync(file)
+  renameSync(part, out)
+}
