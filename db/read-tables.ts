@@ -37,6 +37,7 @@ import type {
   TissueCheck,
   TissueSite,
 } from '../shared-types/tissue.ts'
+import type { DiscrepancyKind, SettleChoice } from '../shared-types/discrepancy.ts'
 import type { VarianceReason } from '../shared-types/close.ts'
 
 export interface StationTable {
@@ -44,6 +45,7 @@ export interface StationTable {
   name: string
   zone: string
   practice: 0 | 1
+  office: 0 | 1
   settings: string
   set_up_ms: number
 }
@@ -56,6 +58,8 @@ export interface PersonTable {
   training: string
   active: 0 | 1
   duty: Duty
+  /** When the duty last changed, or null while it never did. */
+  duty_ms: number | null
 }
 
 export interface ShiftTable {
@@ -88,6 +92,7 @@ export interface AnimalTable {
   sex: Sex
   age: AgeClass
   harvested: LocalDate
+  harvested_at: string | null
   place: string
   head: string
   consent: Consent
@@ -109,6 +114,29 @@ export interface AboutTable {
   desk: DeskId
   seq: number
   hash: string
+}
+
+/** The wait that a hunter was told, in minutes; `chance` in a hundred that it falls in the range. */
+export interface ToldTable {
+  animal: AnimalNumber
+  low: number
+  high: number
+  chance: number
+  ms: number
+}
+
+/** Pairs that a lead set aside: this animal is not suggested to this sampler again. */
+export interface SetAsideTable {
+  animal: AnimalNumber
+  sampler: PersonId
+  ms: number
+}
+
+/** The air at the line as it was last read. */
+export interface AirTable {
+  desk: DeskId
+  celsius: number
+  ms: number
 }
 
 export interface KitTable {
@@ -239,12 +267,31 @@ export interface HandoffCoolerTable {
   scanned_ms: number | null
 }
 
+/** Every settlement of a discrepancy; which ones stand follows from what they replace. */
+export interface SettlementTable {
+  hash: string
+  discrepancy: string
+  kind: DiscrepancyKind
+  choice: SettleChoice
+  side: string | null
+  words: string
+  /** JSON array of hashes. */
+  replaces: string
+  desk: DeskId
+  by: PersonId | null
+  ms: number
+}
+
 export interface ReadTables {
+  settlement: SettlementTable
   station: StationTable
   person: PersonTable
   shift: ShiftTable
   day: DayTable
   animal: AnimalTable
+  told: ToldTable
+  set_aside: SetAsideTable
+  air: AirTable
   about: AboutTable
   kit: KitTable
   kit_line: KitLineTable

@@ -1,6 +1,6 @@
 /** An animal brought to the station: a carcass or a head, and the hunter who answers for it. */
 import { z } from 'zod'
-import { LocalDate } from './local-date.ts'
+import { LocalDate, TimeOfDay } from './local-date.ts'
 import { AnimalNumber, PersonId } from './sample-number.ts'
 
 export const Species = z.enum(['white-tailed-deer', 'mule-deer', 'elk', 'moose'])
@@ -88,6 +88,8 @@ export const AnimalFacts = z.strictObject({
   sex: Sex,
   age: AgeClass,
   harvested: LocalDate,
+  /** The hour of the harvest, where the hunter was asked: tissue spoils by the hour. */
+  harvestedAt: TimeOfDay.optional(),
   place: HarvestPlace,
   head: HeadCondition,
   consent: Consent,

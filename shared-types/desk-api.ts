@@ -56,6 +56,9 @@ export const Topic = z.enum([
   'labels',
   'label',
   'animal',
+  'wait',
+  'suggestion',
+  'air',
   'tissue',
   'bag',
   'cooler',
@@ -63,6 +66,9 @@ export const Topic = z.enum([
   'count',
   'variance',
   'handoff',
+  'office',
+  'discrepancy',
+  'merge',
 ])
 export type Topic = z.infer<typeof Topic>
 

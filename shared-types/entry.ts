@@ -10,9 +10,11 @@ import {
 } from './animal.ts'
 import { CountEntered, DayClosed, VarianceExplained } from './close.ts'
 import { CoolerOpened, CoolerRead, CoolerSealed, SealBroken } from './cooler.ts'
+import { DiscrepancySettled } from './discrepancy.ts'
 import { CoolerScannedOut, HandoffBegun, HandoffCalledOff, HandoffSigned } from './handoff.ts'
 import { KitNumbered, KitOpened, KitSpoiled, KitsMoved } from './kit.ts'
 import { LabelVoided, LabelsPrinted } from './label.ts'
+import { AirRead, SuggestionOverridden, WaitTold } from './line.ts'
 import {
   DutyChanged,
   PersonAdded,
@@ -23,7 +25,14 @@ import {
 } from './person.ts'
 import { DeskId, PersonId } from './sample-number.ts'
 import { EntryTime } from './stamp.ts'
-import { ClockAccepted, DayOpened, DayReopened, SettingsChanged, StationSetUp } from './station.ts'
+import {
+  ClockAccepted,
+  DayOpened,
+  DayReopened,
+  OfficeSetUp,
+  SettingsChanged,
+  StationSetUp,
+} from './station.ts'
 import {
   BagDiscarded,
   BagPlaced,
@@ -39,6 +48,7 @@ export const formatVersion = 1
 /** Every kind of entry and the body it carries. */
 export const entryBodies = {
   'station.set-up': StationSetUp,
+  'office.set-up': OfficeSetUp,
   'settings.changed': SettingsChanged,
   'clock.accepted': ClockAccepted,
   'person.added': PersonAdded,
@@ -60,6 +70,9 @@ export const entryBodies = {
   'animal.put-back': AnimalPutBack,
   'animal.left': AnimalLeft,
   'animal.finished': AnimalFinished,
+  'wait.told': WaitTold,
+  'suggestion.overridden': SuggestionOverridden,
+  'air.read': AirRead,
   'tissue.checked': TissueChecked,
   'tissue.missed': TissueMissed,
   'bag.sealed': BagSealed,
@@ -78,6 +91,7 @@ export const entryBodies = {
   'cooler.scanned-out': CoolerScannedOut,
   'handoff.called-off': HandoffCalledOff,
   'handoff.signed': HandoffSigned,
+  'discrepancy.settled': DiscrepancySettled,
 } as const
 
 export type EntryKind = keyof typeof entryBodies

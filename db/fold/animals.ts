@@ -3,9 +3,10 @@ import type { Folds } from './fold.ts'
 import { patch, put } from './row-write.ts'
 
 function factColumns(facts: AnimalFacts, noSample: NoSampleReason | null) {
-  const { place, head, ...plain } = facts
+  const { place, head, harvestedAt, ...plain } = facts
   return {
     ...plain,
+    harvested_at: harvestedAt ?? null,
     place: JSON.stringify(place),
     head: JSON.stringify(head),
     no_sample: noSample,

@@ -1,11 +1,13 @@
 /** Which fold belongs to which kind of entry; a kind without one does not compile. */
 import { animalFolds } from './animals.ts'
 import { closeFolds } from './close.ts'
+import { discrepancyFolds } from './discrepancies.ts'
 import { coolerFolds } from './coolers.ts'
 import type { Folds } from './fold.ts'
 import { handoffFolds } from './handoff.ts'
 import { kitFolds } from './kits.ts'
 import { labelFolds } from './labels.ts'
+import { lineFolds } from './line.ts'
 import { peopleFolds } from './people.ts'
 import { stationFolds } from './station.ts'
 import { tissueFolds } from './tissue.ts'
@@ -14,10 +16,12 @@ export const folds: Folds = {
   ...stationFolds,
   ...peopleFolds,
   ...animalFolds,
+  ...lineFolds,
   ...tissueFolds,
   ...kitFolds,
   ...labelFolds,
   ...coolerFolds,
   ...closeFolds,
   ...handoffFolds,
+  ...discrepancyFolds,
 }

@@ -35,5 +35,7 @@ export const peopleFolds = {
       to_time: body.to,
     }),
   ],
-  'duty.changed': ({ body }) => [patch('person', { person: body.person }, { duty: body.duty })],
+  'duty.changed': ({ at, body }) => [
+    patch('person', { person: body.person }, { duty: body.duty, duty_ms: at.wall }),
+  ],
 } satisfies Partial<Folds>

@@ -4,12 +4,18 @@ import type { Migration } from './migration.ts'
 const sql = `
 CREATE TABLE station (
   desk TEXT PRIMARY KEY, name TEXT NOT NULL, zone TEXT NOT NULL, practice INTEGER NOT NULL,
-  settings TEXT NOT NULL, set_up_ms INTEGER NOT NULL
+  office INTEGER NOT NULL,  settings TEXT NOT NULL, set_up_ms INTEGER NOT NULL
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE settlement (
+  hash TEXT PRIMARY KEY, discrepancy TEXT NOT NULL, kind TEXT NOT NULL, choice TEXT NOT NULL,
+  side TEXT, words TEXT NOT NULL, replaces TEXT NOT NULL, desk TEXT NOT NULL, "by" TEXT,
+  ms INTEGER NOT NULL
 ) STRICT, WITHOUT ROWID;
 
 CREATE TABLE person (
   person TEXT PRIMARY KEY, name TEXT NOT NULL, role TEXT NOT NULL, training TEXT NOT NULL,
-  active INTEGER NOT NULL, duty TEXT NOT NULL
+  active INTEGER NOT NULL, duty TEXT NOT NULL, duty_ms INTEGER
 ) STRICT, WITHOUT ROWID;
 
 CREATE TABLE shift (
@@ -27,7 +33,7 @@ CREATE TABLE animal (
   animal TEXT PRIMARY KEY, desk TEXT NOT NULL, day TEXT NOT NULL, hunter TEXT NOT NULL,
   tag TEXT NOT NULL,
   species TEXT NOT NULL, sex TEXT NOT NULL, age TEXT NOT NULL, harvested TEXT NOT NULL,
-  place TEXT NOT NULL, head TEXT NOT NULL, consent TEXT NOT NULL, programme TEXT NOT NULL,
+  harvested_at TEXT, place TEXT NOT NULL, head TEXT NOT NULL, consent TEXT NOT NULL, programme TEXT NOT NULL,
   contact TEXT, no_sample TEXT, state TEXT NOT NULL, arrived_ms INTEGER NOT NULL,
   assigned_ms INTEGER, sampler TEXT, outcome TEXT, finished_ms INTEGER
 ) STRICT, WITHOUT ROWID;
@@ -35,6 +41,18 @@ CREATE INDEX animal_by_tag ON animal (tag);
 CREATE INDEX animal_in_line ON animal (arrived_ms) WHERE state IN ('waiting', 'with-sampler');
 CREATE INDEX animal_of_day
   ON animal (day, state, outcome, arrived_ms, assigned_ms, finished_ms, sampler);
+
+CREATE TABLE told (
+  animal TEXT PRIMARY KEY, low INTEGER NOT NULL, high INTEGER NOT NULL, chance INTEGER NOT NULL,
+  ms INTEGER NOT NULL
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE set_aside (
+  animal TEXT NOT NULL, sampler TEXT NOT NULL, ms INTEGER NOT NULL, PRIMARY KEY (animal, sampler)
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE air (desk TEXT PRIMARY KEY, celsius REAL NOT NULL, ms INTEGER NOT NULL)
+STRICT, WITHOUT ROWID;
 
 CREATE TABLE about (
   number TEXT NOT NULL, desk TEXT NOT NULL, seq INTEGER NOT NULL, hash TEXT NOT NULL,

@@ -90,6 +90,7 @@ function rowToAnimal(row: AnimalTable): AnimalRecord {
       sex: row.sex,
       age: row.age,
       harvested: row.harvested,
+      ...(row.harvested_at === null ? {} : { harvestedAt: row.harvested_at }),
       place: JSON.parse(row.place) as HarvestPlace,
       head: JSON.parse(row.head) as HeadCondition,
       consent: row.consent,

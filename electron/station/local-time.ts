@@ -76,3 +76,9 @@ export function whenThere(ms: number, nowMs: number, zone: string): string {
   const read = partsOf(ms, zone)
   return `${read('weekday')} ${read('day')} ${read('month')} at ${localTime(ms, zone)}`
 }
+
+/** Minutes since midnight at the station, seconds as a fraction. */
+export function minuteOfLocalDay(ms: number, zone: string): number {
+  const minutes = ms / 60_000 + offsetMinutes(ms, zone)
+  return minutes - Math.floor(minutes / 1440) * 1440
+}

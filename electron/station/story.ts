@@ -1,6 +1,7 @@
 /** What an entry says, in one plain sentence: the lines of an animal's story and of an export. */
 import { ageWords, noSampleWords, outcomeWords, speciesWords } from '../../shared-types/animal.ts'
 import { varianceWords } from '../../shared-types/close.ts'
+import { discrepancyWords, settleWords } from '../../shared-types/discrepancy.ts'
 import type { KnownEntry } from '../../shared-types/entry.ts'
 import { voidWords } from '../../shared-types/label.ts'
 import { roleWords } from '../../shared-types/person.ts'
@@ -17,6 +18,8 @@ export function sayEntry(entry: KnownEntry, nameOf: (number: string) => string):
   switch (kind) {
     case 'station.set-up':
       return `Station ${body.name} set up${body.practice ? ' for practice' : ''}.`
+    case 'office.set-up':
+      return `Office ${body.name} took up the merged log.`
     case 'settings.changed':
       return 'Station settings changed.'
     case 'clock.accepted':
@@ -63,6 +66,14 @@ export function sayEntry(entry: KnownEntry, nameOf: (number: string) => string):
       return `Hunter left: ${body.reason}.`
     case 'animal.finished':
       return `Finished by ${nameOf(body.sampler)}: ${outcomeWords[body.outcome]}.`
+    case 'wait.told':
+      return `Hunter told a wait of ${body.lowMinutes} to ${body.highMinutes} minutes.`
+    case 'suggestion.overridden':
+      return body.instead === null
+        ? `Suggestion for ${nameOf(body.sampler)} set aside.`
+        : `Suggested to ${nameOf(body.sampler)}, who was given animal ${grouped(body.instead)} instead.`
+    case 'air.read':
+      return `Air at the line read at ${body.celsius} °C.`
     case 'tissue.checked':
       return `${capital(siteWords[body.site])} looked at: ${checkWords[body.check]}${body.sizeMm === null ? '' : `, ${body.sizeMm} mm`}.`
     case 'tissue.missed':
@@ -95,6 +106,8 @@ export function sayEntry(entry: KnownEntry, nameOf: (number: string) => string):
       return `Handoff ${grouped(body.handoff)} called off: ${body.reason}.`
     case 'handoff.signed':
       return `Handoff ${grouped(body.handoff)} signed: ${several(body.manifest.bags, 'bag')} given to ${body.manifest.courier.name}.`
+    case 'discrepancy.settled':
+      return `${discrepancyWords[body.kind]}: ${settleWords[body.choice]}${because(body.words)}.`
     default:
       return unreachable(kind)
   }

@@ -124,6 +124,7 @@ const says: Record<SettingsField, string> = {
   holdHours: 'Hours between 1 and 240.',
   limits: 'Degrees between −90 and 60, the low limit under the high one.',
   targetWaitMinutes: 'Whole minutes between 1 and 600.',
+  line: 'Something about the line is out of its limits.',
 }
 
 function isField(name: PropertyKey | undefined): name is SettingsField {

@@ -1,0 +1,227 @@
+/**
+ * The line worked through many times by chance: this line, these people, these beliefs about how long
+ * they take. Minutes count from now.
+ */
+import { type Draws, drawAt } from './draws.ts'
+import type { Pace, WorkKind } from './service-time.ts'
+import { gammaNear, SimulatedPaces } from './simulated-pace.ts'
+import { breadth, suffices } from './skills.ts'
+import { type Rank, Turns } from './turn.ts'
+
+/** What the line has to know of an animal. */
+export interface SimulatedAnimal {
+  readonly kind: WorkKind
+  readonly needs: number
+  readonly rank: Rank
+}
+
+/** An animal that is here. */
+export interface AnimalHere extends SimulatedAnimal {
+  readonly overtaken: number
+  /** Minutes it has waited. */
+  readonly waited: number
+}
+
+export interface SimulatedSampler {
+  readonly skills: number
+  readonly pace: Pace
+  /** Here, or back, so many minutes from now. */
+  readonly from: number
+  /** Begins nothing more after so many minutes from now. */
+  readonly until: number
+  /** What is in hand now, and for how many minutes it has been. */
+  readonly inHand: { readonly kind: WorkKind; readonly since: number } | null
+}
+
+/** Those still to come. */
+export interface Coming {
+  /** Shape and rate of the gamma belief about the animals of a whole day. */
+  readonly shape: number
+  readonly rate: number
+  /** Share of the day's animals that has come by now, and minutes from now until a share has. */
+  readonly shareNow: number
+  readonly minutesUntil: (share: number) => number
+  /** Each as likely: what an animal that comes is like. */
+  readonly kinds: readonly SimulatedAnimal[]
+}
+
+export interface Scenario {
+  /** In the order in which they came. */
+  readonly here: readonly AnimalHere[]
+  readonly samplers: readonly SimulatedSampler[]
+  /** Null where nobody who comes later can matter. */
+  readonly coming: Coming | null
+  readonly overtakenAtMost: number
+  /** Whether those to come are followed too, to the end of the day. */
+  readonly followComing: boolean
+  /** At most `replications` of the draws. */
+  readonly runs: number
+}
+
+/** An animal that came during a run. */
+export interface CameLater {
+  readonly arrived: number
+  /** `Infinity` when nobody took it before everyone had gone. */
+  wait: number
+}
+
+export interface Simulated {
+  /** Whole minutes of wait of each animal here, run after run; `Infinity` where nobody took it. */
+  readonly waits: readonly Float64Array[]
+  /** Those that came, of all runs. */
+  readonly later: readonly CameLater[]
+}
+
+export function simulateLine(scenario: Scenario, draws: Draws): Simulated {
+  return new LineSimulation(scenario, draws).run()
+}
+
+/** Columns of the draws and what each is used for; paces have theirs from 40 on. */
+const column = { day: 0, inHand: 1, work: 300, between: 500, lastBetween: 700, gap: 740, kind: 900 }
+const columnsEach = 160
+/** A day has fewer animals to come than this, or the settings are not about a check station. */
+const mostToCome = 4000
+
+class LineSimulation {
+  readonly #of: Scenario
+  readonly #draws: Draws
+  readonly #turns: Turns
+  readonly #samplers: readonly SimulatedSampler[]
+  readonly #paces: SimulatedPaces
+  readonly #freeAt: Float64Array
+  readonly #waits: readonly Float64Array[]
+  readonly #later: CameLater[] = []
+  /** Animals of this run in the order in which they came. */
+  readonly #animals: SimulatedAnimal[]
+  readonly #workable: number
+  #run = 0
+  #dayTotal = 0
+  #share = 1
+  #nextComes = Infinity
+
+  constructor(of: Scenario, draws: Draws) {
+    this.#of = of
+    this.#draws = draws
+    this.#turns = new Turns(of.here.length + (of.coming ? mostToCome : 0), of.overtakenAtMost)
+    // Of two who are free, the one with the narrower training goes first.
+    this.#samplers = of.samplers.toSorted((a, b) => breadth(a.skills) - breadth(b.skills))
+    this.#paces = new SimulatedPaces(
+      this.#samplers.map(({ pace }) => pace),
+      draws,
+    )
+    this.#freeAt = new Float64Array(this.#samplers.length)
+    this.#waits = of.here.map(() => new Float64Array(of.runs).fill(Infinity))
+    this.#animals = [...of.here]
+    this.#workable = of.here.filter(({ needs }) =>
+      of.samplers.some(({ skills }) => suffices(skills, needs)),
+    ).length
+  }
+
+  run(): Simulated {
+    for (this.#run = 0; this.#run < this.#of.runs; this.#run += 1) {
+      this.#begin()
+      this.#workThrough()
+    }
+    return { waits: this.#waits, later: this.#later }
+  }
+
+  #draw(of: Float64Array, at: number): number {
+    return of[drawAt(this.#draws, at, this.#run)] ?? 0
+  }
+
+  #begin(): void {
+    const { here, coming } = this.#of
+    this.#paces.begin(this.#run)
+    this.#samplers.forEach((sampler, at) => {
+      this.#freeAt[at] = this.#freeFrom(sampler, at)
+    })
+    this.#turns.clear()
+    this.#animals.length = here.length
+    here.forEach(({ rank, needs, overtaken }, place) => {
+      this.#turns.join(place, rank, needs, overtaken)
+    })
+    this.#nextComes = Infinity
+    if (!coming) return
+    const total = gammaNear(coming.shape, this.#draw(this.#draws.normal, column.day))
+    this.#dayTotal = Math.max(total / coming.rate, 1e-6)
+    this.#share = coming.shareNow
+    this.#expectNext()
+  }
+
+  #freeFrom({ from, inHand }: SimulatedSampler, at: number): number {
+    if (!inHand) return Math.max(0, from)
+    const left = this.#paces.minutesLeft(at, inHand.kind, inHand.since, column.inHand + (at % 39))
+    const rest = this.#paces.minutes(at, 'between', column.lastBetween + (at % 39))
+    return Math.max(from, left + rest)
+  }
+
+  /** When the next one comes: arrivals by chance at the rate of this run's day. */
+  #expectNext(): void {
+    const { coming, here } = this.#of
+    const place = this.#animals.length - here.length
+    if (!coming || place >= mostToCome) {
+      this.#nextComes = Infinity
+      return
+    }
+    const gap = this.#draw(this.#draws.exponential, column.gap + (place % columnsEach))
+    this.#share += gap / this.#dayTotal
+    this.#nextComes = this.#share < 1 ? coming.minutesUntil(this.#share) : Infinity
+  }
+
+  #comes(): void {
+    const kinds = this.#of.coming?.kinds ?? []
+    const place = this.#animals.length
+    const share = this.#draw(this.#draws.even, column.kind + (place % 120))
+    const animal = kinds[Math.floor(share * kinds.length)]
+    if (animal) {
+      this.#animals.push(animal)
+      this.#turns.join(place, animal.rank, animal.needs, 0)
+      if (this.#of.followComing) this.#later.push({ arrived: this.#nextComes, wait: Infinity })
+    }
+    this.#expectNext()
+  }
+
+  #workThrough(): void {
+    const laterBefore = this.#later.length - this.#of.here.length
+    let left = this.#workable
+    while (left > 0 || this.#of.followComing) {
+      const at = this.#firstFree()
+      const now = this.#freeAt[at] ?? Infinity
+      const sampler = this.#samplers[at]
+      if (!sampler || now === Infinity) return
+      while (this.#nextComes <= now) this.#comes()
+      const place = now > sampler.until ? null : this.#turns.take(sampler.skills)
+      if (place === null || place < 0) {
+        // Goes home, or waits for whoever comes next.
+        this.#freeAt[at] = place === null ? Infinity : this.#nextComes
+        continue
+      }
+      this.#take(place, at, now, laterBefore)
+      if (place < this.#of.here.length) left -= 1
+    }
+  }
+
+  #firstFree(): number {
+    let first = 0
+    for (let at = 1; at < this.#freeAt.length; at += 1)
+      if ((this.#freeAt[at] ?? 0) < (this.#freeAt[first] ?? 0)) first = at
+    return first
+  }
+
+  #take(place: number, at: number, now: number, laterBefore: number): void {
+    const animal = this.#animals[place]
+    const here = this.#of.here[place]
+    const waits = this.#waits[place]
+    if (!animal) return
+    if (here && waits) waits[this.#run] = now + here.waited
+    else if (this.#of.followComing) {
+      const came = this.#later[laterBefore + place]
+      if (came) came.wait = now - came.arrived
+    }
+    const own = place % 200
+    this.#freeAt[at] =
+      now +
+      this.#paces.minutes(at, animal.kind, column.work + own) +
+      this.#paces.minutes(at, 'between', column.between + own)
+  }
+}
