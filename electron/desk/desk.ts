@@ -98,13 +98,9 @@ class OneDesk implements Desk {
     if (Object.hasOwn(shelfHandlers, name)) return this.#shelfCall(call, name, parsed.data)
     const log = this.#shelf.log
     if (!log) return noLogOpen()
-    try {
-      return await this.#logCall(call, log, name, parsed.data)
-    } catch (error) {
-      // Another window may have put the log away while a PIN was being checked.
-      if (this.#shelf.log !== log) return noLogOpen()
-      throw error
-    }
+    const result = await this.#logCall(call, log, name, parsed.data)
+    // Another window may have put the log away while a PIN was being checked.
+    return result.ok || this.#shelf.log === log ? result : noLogOpen()
   }
 
   async #shelfCall(call: ShelfCall, name: CallName, input: unknown): Promise<Result<unknown>> {

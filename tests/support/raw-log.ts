@@ -1,6 +1,6 @@
 /** A station log as anyone with the file could read it: past the desk, table by table. */
 import { createHash } from 'node:crypto'
-import { readdirSync } from 'node:fs'
+import { readdirSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import Database from 'better-sqlite3'
 
@@ -30,6 +30,17 @@ export function logsIn(folder: string): string[] {
 
 /** What lies in a folder of logs, in one value: it changes with any row of any of them. */
 export function imprintOf(folder: string): string {
-  const logs = logsIn(folder).map((name) => [name, [...tablesOf(join(folder, name))]])
-  return createHash('sha256').update(JSON.stringify(logs)).digest('hex')
+  const hash = createHash('sha256')
+  for (const name of logsIn(folder)) hash.update(name).update(imprintOfFile(join(folder, name)))
+  return hash.digest('hex')
+}
+
+function imprintOfFile(path: string): string | Buffer {
+  try {
+    return JSON.stringify([...tablesOf(path)])
+  } catch (error) {
+    // A torn or foreign file has no tables: its bytes stand for it.
+    if (error instanceof Database.SqliteError) return readFileSync(path)
+    throw error
+  }
 }
