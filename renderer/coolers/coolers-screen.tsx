@@ -1,4 +1,5 @@
 import { useMemo, useState } from 'react'
+import type { CoolerNumber } from '../../shared-types/sample-number.ts'
 import type { CoolerView } from '../../shared-types/views/coolers.ts'
 import { nothing, useAsk } from '../desk/use-desk.ts'
 import { NumberEntry } from '../parts/number-entry.tsx'
@@ -48,7 +49,8 @@ export function CoolersScreen() {
         </div>
         {filling && <CoolerInside key={`inside ${filling.cooler}`} number={filling.cooler} />}
       </div>
-      <div className="coolers-side">
+      {/* oxlint-disable-next-line jsx-a11y/no-noninteractive-tabindex -- scrolls without holding anything to press */}
+      <div className="coolers-side" role="group" aria-label="Bench" tabIndex={0}>
         <BenchBags bags={data?.bench ?? []} />
       </div>
       {isOpening && <OpenDialog onClose={() => setOpening(false)} />}
@@ -57,15 +59,21 @@ export function CoolersScreen() {
 }
 
 /**
- * The cooler that the address names, else the only one that is open. Between several nobody guesses:
- * a bag in the wrong cooler costs more than a scan of the label.
+ * The cooler that the address names, else the one that was the only one open when this screen came up.
+ * Between several nobody guesses: a bag in the wrong cooler costs more than a scan of the label.
  */
 function usePicked(coolers: readonly CoolerView[] | undefined): Filling | undefined {
   const named = useNamedCooler()
+  const [first, setFirst] = useState<CoolerNumber | 'none'>()
+  if (first === undefined && coolers !== undefined) setFirst(onlyOpen(coolers) ?? 'none')
   return useMemo(() => {
-    const open = coolers?.filter(({ state }) => state === 'open') ?? []
-    const only = open.length === 1 ? open[0] : undefined
-    const found = coolers?.find(({ cooler }) => cooler === named) ?? only
+    const find = (number?: string) => coolers?.find(({ cooler }) => cooler === number)
+    const found = find(named) ?? find(first)
     return found && { cooler: found.cooler, name: found.name }
-  }, [coolers, named])
+  }, [coolers, named, first])
+}
+
+function onlyOpen(coolers: readonly CoolerView[]): CoolerNumber | undefined {
+  const open = coolers.filter(({ state }) => state === 'open')
+  return open.length === 1 ? open[0]?.cooler : undefined
 }

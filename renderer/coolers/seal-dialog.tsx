@@ -15,7 +15,7 @@ export function SealDialog(props: { cooler: CoolerView; onClose: () => void }) {
   async function putOn() {
     const answer = await tell({ cooler: cooler.cooler, seal })
     if (!answer.ok) return
-    sayDone(`${cooler.name} is sealed with ${seal.toUpperCase()}, ${cooler.bags} bags.`)
+    sayDone(`${cooler.name} is sealed with ${seal.toUpperCase()}.`)
     onClose()
   }
   return (
@@ -29,8 +29,8 @@ export function SealDialog(props: { cooler: CoolerView; onClose: () => void }) {
       onClose={onClose}
     >
       <p className="cooler-seal-count">
-        <b className="numbers">{cooler.bags}</b> bags by the log. Count them, close the lid, write
-        the count on it and put the seal on.
+        By the log <b className="numbers">{cooler.bags}</b> inside. Count the bags, close the lid,
+        write the count on it and put the seal on.
       </p>
       <TextEntry
         label="Number on the seal"

@@ -33,7 +33,8 @@ export function HandoffScreen() {
           />
         )}
       </div>
-      <div className="handoff-side">
+      {/* oxlint-disable-next-line jsx-a11y/no-noninteractive-tabindex -- scrolls without always holding anything to press */}
+      <div className="handoff-side" role="group" aria-label="Beside the handoff" tabIndex={0}>
         <HandoffCautions />
         <EarlierHandoffs
           handoffs={earlier}

@@ -1,0 +1,176 @@
+import type { Page } from 'playwright-core'
+import { afterEach, beforeEach, describe, expect, test } from 'vitest'
+import { browserPath } from '../loopback/support/chromium.ts'
+import { pageTexts } from '../print/read-pdf.ts'
+import { leadPin } from '../support/desk.ts'
+import { type Afternoon, afternoon, placeBags, saved } from './support/dusk.ts'
+import { focused, press, signIn, type } from './support/hands.ts'
+import { barriers, picture } from './support/look.ts'
+import { type ShownDesk, startDesk } from './support/start-desk.ts'
+
+/** A number typed as a person counts it, and Enter. */
+async function count(page: Page, words: string, counted: number): Promise<void> {
+  await expect.poll(() => focused(page)).toBe(words)
+  await type(page, String(counted))
+  await press(page, 'Enter')
+}
+
+describe.skipIf(browserPath === undefined)('the close of the day', () => {
+  let shown: ShownDesk
+  let day: Afternoon
+
+  /** Two deer sampled, their four bags in one cooler, 80 kits in stock and 18 in a sampler's hands. */
+  beforeEach(async () => {
+    day = await afternoon()
+    await placeBags(day.desk, day.bags, day.cooler)
+    shown = await startDesk(day.desk)
+    await signIn(shown.page, 'Orla Vance', leadPin)
+    await press(shown.page, 'F8')
+    await shown.page.getByRole('heading', { name: 'Counted 0 of 6' }).waitFor()
+  })
+  afterEach(() => shown.stop())
+
+  const row = (words: string) =>
+    shown.page.getByRole('listitem').filter({ has: shown.page.getByLabel(words, { exact: true }) })
+  const counted = (many: number) =>
+    shown.page.getByRole('heading', { name: `Counted ${many} of 6` }).waitFor()
+  const closeNow = () => day.desk.ask('close', {})
+  const labels = async () => (await day.desk.ask('kits', {})).labels
+
+  /** Everything as it is, with the bags counted as `bags`. */
+  async function countAll(bags: number) {
+    const { blanks, printed } = await labels()
+    await count(shown.page, 'Animals checked in today', 2)
+    await count(shown.page, 'Bags in cooler North 1', bags)
+    await count(shown.page, 'Kits in stock', 80)
+    await count(shown.page, 'Kits in hand: Ines Tarr', 18)
+    await count(shown.page, 'Blank labels left', blanks)
+    await count(shown.page, 'Printed labels not used', printed)
+    await counted(6)
+  }
+
+  test('the count is blind: nothing that the log expects is shown before it is in', async () => {
+    const { blanks } = await labels()
+    const words = await shown.page.getByRole('list').allInnerTexts()
+    for (const expected of ['80', '18', String(blanks)])
+      expect(words.join()).not.toContain(expected)
+    await count(shown.page, 'Animals checked in today', 2)
+    await expect.poll(() => row('Animals checked in today').innerText()).toContain('agrees')
+    expect(await barriers(shown.page)).toEqual([])
+    await picture(shown.page, 'close')
+  })
+
+  test('a day is counted, its planted variance explained and signed by keyboard alone', async () => {
+    await countAll(3)
+    const bags = row('Bags in cooler North 1')
+    await expect
+      .poll(() => bags.innerText())
+      .toMatch(/−1\s+1 fewer than the log’s 4, no reason yet/)
+    expect(await barriers(shown.page)).toEqual([])
+    await picture(shown.page, 'close-variance')
+
+    // The focus is on the reasons: 5 is 'lost'.
+    await press(shown.page, '5')
+    await expect.poll(() => shown.page.getByRole('radio', { name: /^lost/ }).isChecked()).toBe(true)
+    await press(shown.page, 'Tab')
+    await type(shown.page, 'torn open by a dog')
+    await press(shown.page, 'Enter')
+    await expect.poll(() => focused(shown.page)).toBe('PIN of Orla Vance')
+    expect(await bags.innerText()).toContain('lost, torn open by a dog')
+    await shown.page.getByText('Everything is counted and explained.').waitFor()
+    await picture(shown.page, 'close-sign')
+    await type(shown.page, leadPin)
+    await press(shown.page, 'Enter')
+
+    await shown.page.getByText('The day is closed.').first().waitFor()
+    expect(await barriers(shown.page)).toEqual([])
+    const sheet = await saved(shown.page, 'Alt+S')
+    const text = (await pageTexts(sheet.bytes)).join(' ')
+    expect(sheet.name).toMatch(/2026-11-14.*\.pdf$/)
+    expect(text).toContain('Cinder Gap')
+    expect(text).toContain('Orla Vance')
+    expect(text).toContain('torn open by a dog')
+    await picture(shown.page, 'close-closed')
+    expect((await closeNow()).state).toBe('closed')
+    expect(shown.complaints).toEqual([])
+  })
+
+  test('a count typed wrong is typed again, and no reason is asked for it any more', async () => {
+    await countAll(5)
+    await expect.poll(() => row('Bags in cooler North 1').innerText()).toContain('+1')
+    await shown.page.getByLabel('Bags in cooler North 1', { exact: true }).fill('4')
+    await press(shown.page, 'Enter')
+    await expect.poll(() => focused(shown.page)).toBe('PIN of Orla Vance')
+    expect(await row('Bags in cooler North 1').innerText()).toContain('agrees')
+    expect((await closeNow()).open).toEqual([])
+  })
+
+  test('nothing typed is not a count of none', async () => {
+    await press(shown.page, 'Enter')
+    await shown.page.getByText('Type the number you counted; 0 if there is none.').waitFor()
+    expect(await focused(shown.page)).toBe('Animals checked in today')
+    expect((await closeNow()).items.every((item) => item.counted === null)).toBe(true)
+  })
+
+  test("'other' is no reason without words", async () => {
+    await countAll(3)
+    await press(shown.page, '8')
+    await expect
+      .poll(() => shown.page.getByRole('radio', { name: /^other/ }).isChecked())
+      .toBe(true)
+    await press(shown.page, 'Enter')
+    await shown.page.getByText('Say what happened.').waitFor()
+    expect(await focused(shown.page)).toBe('In a few words')
+  })
+
+  test('what stands in the way of signing is on top, one key away', async () => {
+    await day.desk.ask('bag.takeOut', { bag: day.bags[0] ?? '', reason: 'label smeared' })
+    await shown.page.getByText('1 sealed bag is in no cooler.').waitFor()
+    await countAll(3)
+    await press(shown.page, 'Alt+1')
+    await shown.page.getByRole('region', { name: 'Still on the bench: 1' }).waitFor()
+    await press(shown.page, 'F8')
+    const signing = shown.page.getByRole('button', { name: 'Sign and close the day' })
+    expect(await signing.getAttribute('aria-disabled')).toBe('true')
+    expect((await closeNow()).state).toBe('open')
+  })
+
+  test('Alt and a digit lead back to where the counting stopped', async () => {
+    await count(shown.page, 'Animals checked in today', 2)
+    await counted(1)
+    await shown.page.getByRole('link', { name: /Line/ }).focus()
+    await press(shown.page, 'Alt+1')
+    await expect.poll(() => focused(shown.page)).toBe('Bags in cooler North 1')
+  })
+
+  test('a wrong PIN signs nothing and leaves the counts as they are', async () => {
+    await countAll(4)
+    await expect.poll(() => focused(shown.page)).toBe('PIN of Orla Vance')
+    await type(shown.page, '1111')
+    await press(shown.page, 'Enter')
+    await shown.page.getByText('That PIN is wrong.').waitFor()
+    expect((await closeNow()).state).toBe('open')
+    await counted(6)
+  })
+
+  test('a volunteer counts, but the signature is the lead’s', async () => {
+    const window = await shown.openWindow()
+    await signIn(window, 'Bo Quill')
+    await press(window, 'F8')
+    await count(window, 'Animals checked in today', 2)
+    await window.getByText('Only the lead signs.').waitFor()
+    expect(await window.getByLabel(/^PIN of/).count()).toBe(0)
+    // What one window counted stands in the other at once.
+    await counted(1)
+  })
+
+  test('a count typed in another window does not move the fingers of this one elsewhere', async () => {
+    await type(shown.page, '2')
+    await day.desk.ask('count.enter', { item: { of: 'kits-in-stock' }, counted: 80 })
+    await counted(1)
+    expect(await focused(shown.page)).toBe('Animals checked in today')
+    await press(shown.page, 'Enter')
+    await expect.poll(() => focused(shown.page)).toBe('Bags in cooler North 1')
+    await counted(2)
+  })
+})
