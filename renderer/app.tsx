@@ -8,6 +8,7 @@ import { nothing, useAsk } from './desk/use-desk.ts'
 import { ReachBanner } from './frame/banners.tsx'
 import { Frame } from './frame/frame.tsx'
 import { HandoffScreen } from './handoff/handoff-screen.tsx'
+import { KitsScreen } from './kits/kits-screen.tsx'
 import { LineScreen } from './line/line-screen.tsx'
 import { RefusalNote } from './parts/refusal-note.tsx'
 import { ShelfScreen } from './shelf/shelf-screen.tsx'
@@ -18,7 +19,7 @@ const screens: Record<ScreenName, () => ReactNode> = {
   line: LineScreen,
   'check-in': CheckInScreen,
   bench: BenchScreen,
-  kits: LineScreen,
+  kits: KitsScreen,
   coolers: CoolersScreen,
   close: CloseScreen,
   handoff: HandoffScreen,

@@ -15,7 +15,20 @@ function isForField(text: string, focused: Element | null): boolean {
 export function listenToKeyboard(): () => void {
   const wedge = createWedge()
   let putBack = () => {}
-  let waiting: ReturnType<typeof setTimeout> | undefined
+  let waiting: { key: string; timer: ReturnType<typeof setTimeout> } | undefined
+
+  /** The character that waited was a scanner's after all. */
+  function forget(): void {
+    clearTimeout(waiting?.timer)
+    waiting = undefined
+  }
+
+  /** The character that waited was a person's: it acts before whatever came next. */
+  function settle(): void {
+    const key = waiting?.key
+    forget()
+    if (key !== undefined) pressKey(key)
+  }
 
   function onScan(event: KeyboardEvent, text: string): void {
     if (isForField(text, document.activeElement)) return
@@ -33,14 +46,15 @@ export function listenToKeyboard(): () => void {
       return
     }
     if (!isTextField(document.activeElement))
-      waiting = setTimeout(() => pressKey(key), longestGapMs + 5)
+      waiting = { key, timer: setTimeout(settle, longestGapMs + 5) }
   }
 
   function onKeyDown(event: KeyboardEvent): void {
-    if (event.key !== 'Shift') clearTimeout(waiting)
     if (event.repeat || event.isComposing) return
     const chord = event.ctrlKey || event.metaKey || event.altKey
     const press = wedge.press(chord ? 'chord' : event.key, event.timeStamp)
+    if (press.is === 'more' || press.is === 'scan') forget()
+    else if (event.key !== 'Shift') settle()
     if (press.is === 'scan') return onScan(event, press.text)
     if (press.is === 'first') putBack = remember(document.activeElement)
     if (press.is !== 'more') onKey(event)
@@ -55,7 +69,7 @@ export function listenToKeyboard(): () => void {
   window.addEventListener('keydown', onKeyDown, { capture: true })
   window.addEventListener('keydown', onEscape)
   return () => {
-    clearTimeout(waiting)
+    forget()
     window.removeEventListener('keydown', onKeyDown, { capture: true })
     window.removeEventListener('keydown', onEscape)
   }

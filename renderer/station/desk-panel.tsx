@@ -1,14 +1,14 @@
 import { useState } from 'react'
 import { keepingWords } from '../../shared-types/station.ts'
 import type { WhoView } from '../../shared-types/views/people.ts'
-import { isWindowAsked, openSecondWindow } from '../desk/second-window.ts'
+import { isOpenedHere, openSecondWindow } from '../desk/second-window.ts'
 import { useMay, useTell } from '../desk/use-desk.ts'
 import { Button } from '../parts/button.tsx'
 import { Panel } from '../parts/panel.tsx'
 import { RefusalNote } from '../parts/refusal-note.tsx'
 import { Time } from '../parts/time.tsx'
 import { isSoundOn, setSound } from '../scanner/sound.ts'
-import { sayDone, sayRefused } from '../scanner/strip.ts'
+import { sayDone } from '../scanner/strip.ts'
 
 /** What is settled at this station, and what can be done with this laptop's desk. */
 export function DeskPanel(props: { who: WhoView; onSettings: () => void }) {
@@ -29,7 +29,7 @@ export function DeskPanel(props: { who: WhoView; onSettings: () => void }) {
         <ClockRow nowMs={who.nowMs} />
         <div className="row">
           <SoundButton />
-          {isWindowAsked() && <WindowButton />}
+          {isOpenedHere() && <WindowButton />}
           <PutAwayButton />
         </div>
       </Panel>
@@ -93,13 +93,14 @@ function SoundButton() {
 }
 
 function WindowButton() {
-  async function open() {
-    const opened = await openSecondWindow()
-    if (opened.ok) sayDone('A second window is open. Sign in there too.')
-    else sayRefused(opened.refusal)
-  }
   return (
-    <Button keyHint="Alt+T" onPress={() => void open()}>
+    <Button
+      keyHint="Alt+T"
+      onPress={() => {
+        openSecondWindow()
+        sayDone('A second window is open. Sign in there too.')
+      }}
+    >
       Open a second window
     </Button>
   )

@@ -64,6 +64,7 @@ describe.skipIf(browserPath === undefined)('two windows on one desk', () => {
     await shown.page.getByText('The desk is not answering.').waitFor()
     expect(await shown.page.getByRole('button', { name: /A0001/ }).isVisible()).toBe(true)
     expect(await barriers(shown.page)).toEqual([])
+    await shown.page.getByRole('button', { name: /A0001/ }).focus()
     await press(shown.page, 'l')
     await shown.page.getByRole('dialog').waitFor()
     await type(shown.page, 'could not wait longer')

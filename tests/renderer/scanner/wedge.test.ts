@@ -1,6 +1,8 @@
 import { expect, test } from 'vitest'
 import { createWedge, leastCharacters, longestGapMs } from '../../../renderer/scanner/wedge.ts'
 
+const label: string = '26KRVA0042L7'
+
 /** Keys at an even pace; what each was taken for. */
 function typed(text: string, gapMs: number, end = 'Enter') {
   const wedge = createWedge()
@@ -9,16 +11,16 @@ function typed(text: string, gapMs: number, end = 'Enter') {
 
 test('a scanner is known by its speed, whether it ends with Enter or Tab', () => {
   for (const end of ['Enter', 'Tab'])
-    expect(typed('26KRVA0042L7', 4, end).at(-1)).toEqual({ is: 'scan', text: '26KRVA0042L7' })
+    expect(typed(label, 4, end).at(-1)).toEqual({ is: 'scan', text: label })
 })
 
 test('a person typing the same number and Enter is no scanner', () => {
-  expect(typed('26KRVA0042L7', 80).at(-1)).toEqual({ is: 'other' })
+  expect(typed(label, 80).at(-1)).toEqual({ is: 'other' })
 })
 
 test('a person who types fast and then rests on Enter is no scanner', () => {
   const wedge = createWedge()
-  for (const [place, key] of [...'26KRVA0042L7'].entries()) wedge.press(key, place * 4)
+  for (const [place, key] of [...label].entries()) wedge.press(key, place * 4)
   expect(wedge.press('Enter', 12 * 4 + longestGapMs)).toEqual({ is: 'other' })
 })
 
@@ -31,10 +33,10 @@ test('only the fast run before Enter is the scan: what a person typed before sta
   const wedge = createWedge()
   wedge.press('h', 0)
   wedge.press('i', 120)
-  const keys = [...'26KRVA0042L7'].map((key, place) => wedge.press(key, 400 + place * 4))
+  const keys = [...label].map((key, place) => wedge.press(key, 400 + place * 4))
   expect(keys[0]).toEqual({ is: 'first' })
   expect(keys[1]).toEqual({ is: 'more' })
-  expect(wedge.press('Enter', 400 + 12 * 4)).toEqual({ is: 'scan', text: '26KRVA0042L7' })
+  expect(wedge.press('Enter', 400 + 12 * 4)).toEqual({ is: 'scan', text: label })
 })
 
 test('the Shift that a scanner holds for capitals does not break its run', () => {
@@ -50,7 +52,7 @@ test('the Shift that a scanner holds for capitals does not break its run', () =>
 test('two scans in a row are two scans', () => {
   const wedge = createWedge()
   const run = (start: number) => {
-    for (const [place, key] of [...'26KRVA0042L7'].entries()) wedge.press(key, start + place * 4)
+    for (const [place, key] of [...label].entries()) wedge.press(key, start + place * 4)
     return wedge.press('Enter', start + 48)
   }
   expect(run(0)).toEqual(run(60))
