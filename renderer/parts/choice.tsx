@@ -1,4 +1,4 @@
-import { type ReactNode, useId, useRef } from 'react'
+import { type ReactNode, useId, useRef, useState } from 'react'
 import { useKey } from '../scanner/keys.ts'
 import './choice.css'
 import { KeyCap } from './key-cap.tsx'
@@ -31,6 +31,8 @@ export function Choice<T extends string>(
   props: ChoiceProps<T> & { onSettle?: (value: T) => void },
 ) {
   const name = useId()
+  // Only the pick it opened with draws the focus: a later one must not pull it back from the next field.
+  const [opening] = useState(props.value)
   return (
     <ChoiceFrame {...props}>
       {props.options.map((option, place) => (
@@ -40,9 +42,7 @@ export function Choice<T extends string>(
           name={name}
           option={option}
           isPicked={option.value === props.value}
-          autoFocus={
-            props.autoFocus && (props.value === null ? place === 0 : option.value === props.value)
-          }
+          autoFocus={props.autoFocus && (opening === null ? place === 0 : option.value === opening)}
           onPick={() => props.onChange(option.value)}
           onSettle={props.onSettle && (() => props.onSettle?.(option.value))}
         />
