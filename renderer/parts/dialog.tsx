@@ -18,8 +18,9 @@ export function Dialog(props: {
       className="dialog-ground"
     >
       <Modal className={props.isSide ? 'dialog dialog-side' : 'dialog'}>
-        <AriaDialog className="dialog-inside">
-          <div className="dialog-inside" data-dialog data-keys>
+        {/* The dialog itself may have the focus, so its keys are bound around it. */}
+        <div data-dialog data-keys>
+          <AriaDialog className="dialog-inside">
             <header className="dialog-head">
               <Heading slot="title" level={2}>
                 {props.title}
@@ -29,8 +30,8 @@ export function Dialog(props: {
               </Button>
             </header>
             <div className="dialog-body">{props.children}</div>
-          </div>
-        </AriaDialog>
+          </AriaDialog>
+        </div>
       </Modal>
     </ModalOverlay>
   )
