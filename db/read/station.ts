@@ -1,20 +1,38 @@
 /** The station and its days. */
 import type { EntryBody } from '../../shared-types/entry.ts'
 import type { LocalDate } from '../../shared-types/local-date.ts'
-import type { DeskId } from '../../shared-types/sample-number.ts'
+import { type DeskId, nobodysDesk } from '../../shared-types/sample-number.ts'
 import type { DayRecord, StationRecord, StationSettings } from '../../shared-types/station.ts'
 import type { ReadableLog } from '../connection.ts'
-import type { DayTable } from '../read-tables.ts'
+import type { DayTable, StationTable } from '../read-tables.ts'
 import { type Params, prepareAll, prepareOne } from '../statement.ts'
 
 const stationRow = prepareOne((db, p: Params<{ desk: DeskId }>) =>
   db.selectFrom('station').selectAll().where('desk', '=', p('desk')),
 )
 
-/** The station whose desk this log is; null before it was set up. */
+/** The station whose desk this log is; null before it was set up. Of a merged log, who reads it. */
 export function stationOf(log: ReadableLog): StationRecord | null {
   const row = stationRow(log, { desk: log.desk })
-  if (!row) return null
+  if (!row) return log.desk === nobodysDesk ? (mergedStation(log)[0] ?? null) : null
+  return rowToStation(row)
+}
+
+const stationRows = prepareAll((db) => db.selectFrom('station').selectAll().orderBy('desk'))
+
+/** Every station and office with entries in this log. */
+export function stationsIn(log: ReadableLog): StationRecord[] {
+  return stationRows(log).map(rowToStation)
+}
+
+/** A merged log that no office has taken up is read by the settings of its first station. */
+function mergedStation(log: ReadableLog): StationRecord[] {
+  return stationsIn(log)
+    .slice(0, 1)
+    .map((first) => ({ ...first, desk: nobodysDesk, name: 'Merged record', office: true }))
+}
+
+function rowToStation(row: StationTable): StationRecord {
   return {
     desk: row.desk,
     name: row.name,

@@ -6,8 +6,14 @@ import { coolerOf } from '../../db/read/coolers.ts'
 import { handoffOf } from '../../db/read/handoffs.ts'
 import { kitRecordOf } from '../../db/read/kits.ts'
 import { personOf } from '../../db/read/people.ts'
+import { stationOf } from '../../db/read/station.ts'
 import { granted, type Result, refused } from '../../shared-types/result.ts'
-import { grouped, partWords, type SampleNumber } from '../../shared-types/sample-number.ts'
+import {
+  type DeskId,
+  grouped,
+  partWords,
+  type SampleNumber,
+} from '../../shared-types/sample-number.ts'
 import {
   partOf,
   scanAnimal,
@@ -17,6 +23,11 @@ import {
   scanKit,
   scanPerson,
 } from '../station/scan.ts'
+
+/** The desk whose station's labels are used here; null at an office, which reads those of all. */
+export function homeOf(log: ReadableLog): DeskId | null {
+  return stationOf(log)?.office === true ? null : log.desk
+}
 
 function found<N extends SampleNumber, R>(
   log: ReadableLog,
@@ -38,7 +49,7 @@ function found<N extends SampleNumber, R>(
 export function findAnimal(log: ReadableLog, text: string) {
   return found(
     log,
-    scanAnimal(log.desk, text),
+    scanAnimal(homeOf(log), text),
     animalOf,
     'Check it in first, or look at the other desk.',
   )
@@ -46,7 +57,7 @@ export function findAnimal(log: ReadableLog, text: string) {
 export function findBag(log: ReadableLog, text: string) {
   return found(
     log,
-    scanBag(log.desk, text),
+    scanBag(homeOf(log), text),
     bagOf,
     'Seal it on the bench first: choose the animal and scan the bag there.',
   )
@@ -54,22 +65,27 @@ export function findBag(log: ReadableLog, text: string) {
 export function findKit(log: ReadableLog, text: string) {
   return found(
     log,
-    scanKit(log.desk, text),
+    scanKit(homeOf(log), text),
     kitRecordOf,
     'Print its labels here first (kits screen).',
   )
 }
 export function findCooler(log: ReadableLog, text: string) {
-  return found(log, scanCooler(log.desk, text), coolerOf, 'Open the cooler first (coolers screen).')
+  return found(
+    log,
+    scanCooler(homeOf(log), text),
+    coolerOf,
+    'Open the cooler first (coolers screen).',
+  )
 }
 export function findPerson(log: ReadableLog, text: string) {
   return found(
     log,
-    scanPerson(log.desk, text),
+    scanPerson(homeOf(log), text),
     personOf,
     'Ask the lead to add them (station screen).',
   )
 }
 export function findHandoff(log: ReadableLog, text: string) {
-  return found(log, scanHandoff(log.desk, text), handoffOf, 'Choose a handoff of the list.')
+  return found(log, scanHandoff(homeOf(log), text), handoffOf, 'Choose a handoff of the list.')
 }

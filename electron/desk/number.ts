@@ -22,6 +22,7 @@ import {
   type SampleNumber,
 } from '../../shared-types/sample-number.ts'
 import { siteWords } from '../../shared-types/tissue.ts'
+import { homeOf } from './find.ts'
 import { ofThisStation, partOf } from '../station/scan.ts'
 import type { QueryHandlers } from './call.ts'
 import { namesOf } from './names.ts'
@@ -113,7 +114,7 @@ const tell: Record<Part, (log: ReadableLog, number: SampleNumber) => Told> = {
 export const numberQueries = {
   number: ({ log }, { text }) => {
     const read = readSampleNumber(text)
-    const here: Result<SampleNumber> = read.ok ? ofThisStation(log.desk, read.value) : read
+    const here: Result<SampleNumber> = read.ok ? ofThisStation(homeOf(log), read.value) : read
     if (!here.ok) return here
     const number = here.value
     const part = partOf(number)

@@ -18,9 +18,12 @@ import {
 /** Season and station code of a desk or number: its first five characters. */
 const stationOf = (text: string) => text.slice(0, 5)
 
-/** Refuses `another-station`: its labels must never be used here, whatever is printed on them. */
-export function ofThisStation<N extends SampleNumber>(desk: DeskId, number: N): Result<N> {
-  if (stationOf(number) === stationOf(desk)) return granted(number)
+/**
+ * Refuses `another-station`: its labels must never be used here, whatever is printed on them. `desk`
+ * is null at an office, which reads the record of all stations.
+ */
+export function ofThisStation<N extends SampleNumber>(desk: DeskId | null, number: N): Result<N> {
+  if (desk === null || stationOf(number) === stationOf(desk)) return granted(number)
   return refused(
     'another-station',
     `That label belongs to station ${number.slice(2, 5)}, season ${number.slice(0, 2)}; this is station ${desk.slice(2, 5)}, season ${desk.slice(0, 2)}.`,
@@ -29,7 +32,7 @@ export function ofThisStation<N extends SampleNumber>(desk: DeskId, number: N): 
 }
 
 function scanned<N extends SampleNumber>(
-  desk: DeskId,
+  desk: DeskId | null,
   parts: readonly Part[],
   text: string,
   field: string,
@@ -40,30 +43,30 @@ function scanned<N extends SampleNumber>(
   return local.ok ? granted(local.value as N) : { ok: false, refusal: { ...local.refusal, field } }
 }
 
-export function scanAnimal(desk: DeskId, text: string): Result<AnimalNumber> {
+export function scanAnimal(desk: DeskId | null, text: string): Result<AnimalNumber> {
   return scanned(desk, ['A'], text, 'animal')
 }
-export function scanBag(desk: DeskId, text: string): Result<BagNumber> {
+export function scanBag(desk: DeskId | null, text: string): Result<BagNumber> {
   return scanned(desk, ['L', 'R', 'X'], text, 'bag')
 }
-export function scanCooler(desk: DeskId, text: string): Result<CoolerNumber> {
+export function scanCooler(desk: DeskId | null, text: string): Result<CoolerNumber> {
   return scanned(desk, ['C'], text, 'cooler')
 }
-export function scanPerson(desk: DeskId, text: string): Result<PersonId> {
+export function scanPerson(desk: DeskId | null, text: string): Result<PersonId> {
   return scanned(desk, ['P'], text, 'person')
 }
-export function scanHandoff(desk: DeskId, text: string): Result<HandoffNumber> {
+export function scanHandoff(desk: DeskId | null, text: string): Result<HandoffNumber> {
   return scanned(desk, ['M'], text, 'handoff')
 }
 
 /** Any label of a kit tells which kit it is. */
-export function scanKit(desk: DeskId, text: string): Result<KitNumber> {
+export function scanKit(desk: DeskId | null, text: string): Result<KitNumber> {
   const read = scanned(desk, ['K', 'L', 'R', 'X', 'H'], text, 'kit')
   return read.ok ? granted(kitOf(read.value)) : read
 }
 
 /** A label of a kit or any other thing that can be printed again. */
-export function scanLabel(desk: DeskId, text: string): Result<SampleNumber> {
+export function scanLabel(desk: DeskId | null, text: string): Result<SampleNumber> {
   return scanned(desk, ['L', 'R', 'X', 'K', 'H', 'C'], text, 'number')
 }
 
