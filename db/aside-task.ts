@@ -1,8 +1,10 @@
 /** What is done beside the desk, by name: each takes seconds, and a person is waiting at the desk. */
 import { granted, type Result } from '../shared-types/result.ts'
-import { renewBackup } from './backup.ts'
+import { backupLog, renewBackup } from './backup.ts'
 import { connectForReading, ReadableLog } from './connection.ts'
 import { type Drill, drillBackup } from './drill.ts'
+import { freeCopy } from './lease.ts'
+import { openLog } from './log/open.ts'
 import { latestFormat } from './migrations/list.ts'
 import { openingOf, torn } from './log/open-refusals.ts'
 import { ownDeskOf } from './log/soundness.ts'
@@ -12,12 +14,14 @@ export type AsideTask =
   | { readonly do: 'renew-backup'; readonly log: string; readonly to: string }
   | { readonly do: 'drill'; readonly backup: string; readonly headSeq: number | null }
   | { readonly do: 'verify'; readonly log: string }
+  | { readonly do: 'copy-to-move'; readonly log: string; readonly to: string }
 
 /** What each task answers with. */
 export interface AsideAnswers {
   'renew-backup': number
   drill: Drill
   verify: { readonly whole: boolean; readonly entries: number }
+  'copy-to-move': number
 }
 
 /** Does a task in the thread it is called in. */
@@ -32,7 +36,20 @@ export async function doTask(task: AsideTask): Promise<Result<unknown>> {
         const { whole, entries } = verifyLog(log)
         return granted({ whole, entries })
       })
+    case 'copy-to-move':
+      return withLog(task.log, (log) => copyToMove(log, task.to))
   }
+}
+
+/** A copy that the laptop which opens it first may go on with. */
+async function copyToMove(log: ReadableLog, to: string): Promise<Result<number>> {
+  const copied = await backupLog(log, to)
+  if (!copied.ok) return copied
+  const copy = openLog(to)
+  if (!copy.ok) return copy
+  freeCopy(copy.value)
+  copy.value.close()
+  return copied
 }
 
 /** A second connection to a log that the desk has open. */

@@ -9,6 +9,7 @@ import { z } from 'zod'
 import { AnimalFacts, Contact, NoSampleReason, Outcome } from './animal.ts'
 import { CountItem, VarianceReason } from './close.ts'
 import { Celsius } from './cooler.ts'
+import { Passphrase } from './contacts.ts'
 import { Courier } from './courier.ts'
 import { Signature } from './handoff.ts'
 import { KitAccount } from './kit.ts'
@@ -30,6 +31,7 @@ import {
 import { Keeping, StationSettings } from './station.ts'
 import { MissedReason, TissueCheck, TissueSite } from './tissue.ts'
 import { AnimalView, BenchView, TagSeenView } from './views/animal.ts'
+import { BoardView } from './views/board.ts'
 import { CloseView } from './views/close.ts'
 import { PdfFile, TextFile } from './views/common.ts'
 import { CoolerInsideView, CoolersView } from './views/coolers.ts'
@@ -37,10 +39,15 @@ import { HandoffView, HandoffsView } from './views/handoff.ts'
 import { KitsView } from './views/kits.ts'
 import { LineView } from './views/line.ts'
 import { PeopleView, WhoView } from './views/people.ts'
+import { BackupView, ContactsView, DrillView, Light } from './views/safekeeping.ts'
 import { ShelfView } from './views/shelf.ts'
 
 /** What changed, so that screens know what to ask again. An entry's topic is its kind up to the dot. */
 export const Topic = z.enum([
+  'backup',
+  'contacts',
+  'desk',
+  'light',
   'shelf',
   'who',
   'station',
@@ -90,6 +97,9 @@ const Why = z.string().trim().min(3, 'say why in a few words').max(200)
 const nothing = z.strictObject({})
 const done = z.strictObject({})
 
+const File = z.string().min(1).max(200)
+const entriesKept = z.strictObject({ entries: z.int() })
+
 const crewTopics = ['person', 'duty', 'shift', 'kits', 'kit'] as const
 const lineTopics = [
   'animal',
@@ -135,11 +145,62 @@ export const deskApi = {
     z.strictObject({ pin: z.string() }),
   ),
 
+  // Safekeeping: backups, the laptop this desk lives on, contacts, the light of the screens
+  backup: query(nothing, BackupView, ['backup', 'shelf']),
+  'backup.choose': command(z.strictObject({ place: z.string().max(40) }), entriesKept),
+  'backup.stop': command(nothing, done),
+  'backup.now': command(nothing, entriesKept),
+  /** Restores the backup into a folder of its own and checks it from end to end. */
+  'backup.drill': command(nothing, DrillView),
+  /** Brings a backup back to a shelf on which its log is damaged or missing. */
+  'backup.restore': command(z.strictObject({ file: File }), z.strictObject({ file: File })),
+  /** Hands the desk over: this copy of the log stops, the one on the stick goes on elsewhere. */
+  'desk.moveOut': command(
+    z.strictObject({ pin: z.string().max(20) }),
+    z.strictObject({ file: File }),
+  ),
+  /** Goes on here with a log of a laptop that is lost or was moved; a lead stands for it. */
+  'desk.takeOver': command(
+    z.strictObject({
+      file: File,
+      pin: z.string().max(20),
+      reason: Why,
+      passphrase: z.string().max(200).optional(),
+    }),
+    done,
+  ),
+  contacts: query(nothing, ContactsView, ['contacts', 'animal', 'shelf']),
+  'contacts.setPassphrase': command(
+    z.strictObject({ passphrase: Passphrase, keepKeyHere: z.boolean() }),
+    done,
+  ),
+  'contacts.unlock': command(z.strictObject({ passphrase: z.string().max(200) }), done),
+  /** Erases contacts for good, and proves that the log still verifies. */
+  'contacts.purge': command(
+    z.strictObject({ upTo: LocalDate, pin: z.string().max(20) }),
+    z.strictObject({
+      contacts: z.int(),
+      /** Nothing of them is left in the log's WAL file either. */
+      clean: z.boolean(),
+      /** Whether the backup is already without them; null if there is none. */
+      backup: z.boolean().nullable(),
+      whole: z.boolean(),
+      entries: z.int(),
+    }),
+  ),
+  light: query(nothing, z.strictObject({ light: Light.nullable() }), ['light']),
+  'light.choose': command(z.strictObject({ light: Light }), done),
+  /** What to send to whoever helps; no person, tag or number is in it. */
+  report: query(nothing, TextFile, []),
+  board: query(nothing, BoardView, ['animal', 'tissue', 'day', 'settings', 'shelf']),
+
   // People
   who: query(nothing, WhoView, ['who', 'person', 'duty', 'shift', 'day', 'settings', 'shelf']),
   people: query(nothing, PeopleView, ['person', 'duty', 'shift', 'day', 'shelf']),
   'person.signIn': command(z.strictObject({ person: Scan, pin: z.string().max(20) }), done),
   'person.lock': command(nothing, done),
+  /** Someone is still at the window, though they only look. */
+  'person.here': command(nothing, done),
   'person.add': command(
     z.strictObject({ name: PersonName, role: Role, training: z.array(Training), pin: Pin }),
     z.strictObject({ person: PersonId }),

@@ -9,8 +9,10 @@ import {
   AnimalPutBack,
 } from './animal.ts'
 import { CountEntered, DayClosed, VarianceExplained } from './close.ts'
+import { ContactsPurged, PassphraseSet } from './contacts.ts'
 import { CoolerOpened, CoolerRead, CoolerSealed, SealBroken } from './cooler.ts'
 import { DiscrepancySettled } from './discrepancy.ts'
+import { DeskMovedOut, DeskTakenOver } from './desk-move.ts'
 import { CoolerScannedOut, HandoffBegun, HandoffCalledOff, HandoffSigned } from './handoff.ts'
 import { KitNumbered, KitOpened, KitSpoiled, KitsMoved } from './kit.ts'
 import { LabelVoided, LabelsPrinted } from './label.ts'
@@ -51,6 +53,10 @@ export const entryBodies = {
   'office.set-up': OfficeSetUp,
   'settings.changed': SettingsChanged,
   'clock.accepted': ClockAccepted,
+  'desk.moved-out': DeskMovedOut,
+  'desk.taken-over': DeskTakenOver,
+  'contacts.passphrase-set': PassphraseSet,
+  'contacts.purged': ContactsPurged,
   'person.added': PersonAdded,
   'person.changed': PersonChanged,
   'pin.set': PinSet,

@@ -5,6 +5,7 @@ import { discrepancyFolds } from './discrepancies.ts'
 import { coolerFolds } from './coolers.ts'
 import type { Folds } from './fold.ts'
 import { handoffFolds } from './handoff.ts'
+import { keptSafeFolds } from './kept-safe.ts'
 import { kitFolds } from './kits.ts'
 import { labelFolds } from './labels.ts'
 import { lineFolds } from './line.ts'
@@ -14,6 +15,7 @@ import { tissueFolds } from './tissue.ts'
 
 export const folds: Folds = {
   ...stationFolds,
+  ...keptSafeFolds,
   ...peopleFolds,
   ...animalFolds,
   ...lineFolds,

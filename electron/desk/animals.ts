@@ -1,7 +1,7 @@
 /** Animals: check-in, corrections, and moving them along the line. */
-import { createHash } from 'node:crypto'
-import { contactOf, keepContact } from '../../db/kept-apart.ts'
+import { contactOf, keepContact, type SealedContact } from '../../db/kept-apart.ts'
 import type { ReadableLog } from '../../db/connection.ts'
+import type { LogTransaction } from '../../db/log/append.ts'
 import { animalsOfTag } from '../../db/read/animals.ts'
 import { bagOf, tissuesOf } from '../../db/read/bags.ts'
 import { kitsOfAnimal } from '../../db/read/kits.ts'
@@ -11,7 +11,7 @@ import { latestDay } from '../../db/read/station.ts'
 import type { AnimalFacts, AnimalRecord, Contact } from '../../shared-types/animal.ts'
 import type { LocalDate } from '../../shared-types/local-date.ts'
 import type { KitRecord } from '../../shared-types/kit.ts'
-import { granted } from '../../shared-types/result.ts'
+import { granted, type Result } from '../../shared-types/result.ts'
 import {
   animalNumber,
   bagNumber,
@@ -34,9 +34,10 @@ import { decideAssign, decideLeave, decidePutBack } from '../station/line.ts'
 import { localDate } from '../station/local-time.ts'
 import { decideFinish } from '../station/tissue.ts'
 import { benchRecord } from './bench.ts'
-import type { CommandHandlers, DeskDeps, QueryCall, QueryHandlers } from './call.ts'
+import type { CommandCall, CommandHandlers, QueryCall, QueryHandlers } from './call.ts'
 import { decided, done } from './decided.ts'
 import { findAnimal, findPerson } from './find.ts'
+import { openKey, sealContact } from './kept/contacts.ts'
 import { serialsExhausted } from './refusals.ts'
 import { storyOf } from './story.ts'
 
@@ -87,7 +88,7 @@ export function animalView(call: QueryCall, animal: AnimalRecord): AnimalView {
   return {
     animal: animal.animal,
     facts: animal.facts,
-    contact: maySeeContact && animal.contact ? contactOf(log, animal.contact) : null,
+    contact: maySeeContact ? revealed(call, animal.contact) : null,
     hasContact: animal.contact !== null,
     state: animal.state,
     noSample: animal.noSample,
@@ -99,6 +100,11 @@ export function animalView(call: QueryCall, animal: AnimalRecord): AnimalView {
     sites: siteViews(log, station, animal, opened ? kit.kit : null),
     story: storyOf(log, animal.animal),
   }
+}
+
+function revealed({ log, reveal }: QueryCall, digest: string | null): Contact | null {
+  const sealed = digest === null ? null : contactOf(log, digest)
+  return sealed && reveal(sealed)
 }
 
 export const animalQueries = {
@@ -114,12 +120,15 @@ export const animalQueries = {
   },
 } satisfies Partial<QueryHandlers>
 
-/** A contact under a salted digest; null when the hunter left nothing. */
-function sealedContact(contact: Contact | null, deps: DeskDeps) {
-  if (!contact || Object.values(contact).every((each) => each === '')) return null
-  const salt = Buffer.from(deps.randomBytes(16)).toString('hex')
-  const details = JSON.stringify(contact)
-  return { salt, details, digest: createHash('sha256').update(salt).update(details).digest('hex') }
+/** A contact sealed under the log's key; null when the hunter left nothing. */
+function sealed(
+  tx: LogTransaction,
+  contact: Contact | null,
+  { kept, deps }: CommandCall,
+): Result<SealedContact | null> {
+  if (!contact || Object.values(contact).every((each) => each === '')) return granted(null)
+  const key = openKey(tx, kept.ring, deps.randomBytes)
+  return key.ok ? granted(sealContact(contact, key.value, deps.randomBytes)) : key
 }
 
 function checkInView(
@@ -137,8 +146,8 @@ function checkInView(
 }
 
 export const animalCommands = {
-  'animal.checkIn': ({ act, station, now, deps }, { facts, contact }) => {
-    const kept = sealedContact(contact, deps)
+  'animal.checkIn': (call, { facts, contact }) => {
+    const { act, station, now } = call
     return act((tx) => {
       const day = checkDayOpen(latestDay(tx))
       if (!day.ok) return day
@@ -146,8 +155,10 @@ export const animalCommands = {
       if (serial > lastSerial) return serialsExhausted('animals')
       const animal = animalNumber(tx.desk, serial)
       const view = checkInView(tx, station, facts, { now, day: day.value.date })
-      const drafts = decideCheckIn(view, animal, facts, kept?.digest ?? null)
-      if (drafts.ok && kept) keepContact(tx, kept)
+      const kept = sealed(tx, contact, call)
+      if (!kept.ok) return kept
+      const drafts = decideCheckIn(view, animal, facts, kept.value?.digest ?? null)
+      if (drafts.ok && kept.value) keepContact(tx, kept.value)
       return decided(drafts, {
         animal,
         noSample: noSampleReason(station.settings, facts),

@@ -1,17 +1,22 @@
 /** What a query or command is handed, and what it answers with. */
 import type { ReadableLog, WritableLog } from '../../db/connection.ts'
+import type { SealedContact } from '../../db/kept-apart.ts'
 import type { LogTransaction } from '../../db/log/append.ts'
+import type { Contact } from '../../shared-types/animal.ts'
 import type {
   CallOutput,
   CommandName,
   ParsedInput,
   QueryName,
+  Topic,
 } from '../../shared-types/desk-api.ts'
 import type { EntryDraft } from '../../shared-types/entry.ts'
 import type { PersonRecord } from '../../shared-types/person.ts'
 import type { Result } from '../../shared-types/result.ts'
 import type { StationRecord } from '../../shared-types/station.ts'
 import type { Desk } from './desk.ts'
+import type { Kept } from './kept/kept.ts'
+import type { Machine } from './machine.ts'
 import type { PinGuard } from './pin.ts'
 import type { Shelf } from './shelf.ts'
 import type { Session } from './session.ts'
@@ -27,12 +32,21 @@ export interface DeskDeps {
   readonly zone: string
   /** What is set up here is marked as practice for ever. No call can ask for it, and no host does. */
   readonly practice?: true
+  /** The laptop; absent where a log is only played, which is then free to be taken by any. */
+  readonly machine?: Machine
+  /** The least pause between two backups, in milliseconds, where it is not the usual one. */
+  readonly backupPauseMs?: number
+  /** Where the keys of contacts are kept, if not beside the logs. */
+  readonly keyFolder?: string
 }
 
 /** A call before any log is needed. */
 export interface ShelfCall {
   readonly deps: DeskDeps
   readonly shelf: Shelf
+  readonly kept: Kept
+  /** Tells every window what changed, where no entry does. */
+  readonly tell: (topics: readonly Topic[]) => void
   readonly pins: PinGuard
   readonly session: Session
   readonly now: number
@@ -47,6 +61,8 @@ export interface QueryCall {
   /** Who asks, or null: then nothing that is kept apart is answered. */
   readonly person: PersonRecord | null
   readonly now: number
+  /** Opens a sealed contact; null where its key is not. */
+  readonly reveal: (sealed: SealedContact) => Contact | null
 }
 
 /** A call on the open log by anyone at the window. */
@@ -90,12 +106,23 @@ export type ShelfCallName =
   | 'shelf.shut'
   | 'station.setUp'
   | 'practice.open'
+  | 'merge.look'
+  | 'merge.begin'
+  | 'merge.cancel'
+  | 'office.setUp'
+  | 'backup'
+  | 'backup.restore'
+  | 'desk.takeOver'
+  | 'contacts'
+  | 'light'
+  | 'light.choose'
+  | 'report'
 
 export type ShelfHandlers = {
   readonly [N in ShelfCallName]: (call: ShelfCall, input: ParsedInput<N>) => Answer<CallOutput<N>>
 }
 /** Calls of people who have not signed in yet. */
-export type OpenCallName = 'person.signIn' | 'person.lock'
+export type OpenCallName = 'person.signIn' | 'person.lock' | 'person.here'
 export type OpenHandlers = {
   readonly [N in OpenCallName]: (call: OpenCall, input: ParsedInput<N>) => Answer<CallOutput<N>>
 }

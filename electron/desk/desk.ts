@@ -1,6 +1,7 @@
 /** The desk: the one implementation of the desk API, whichever host serves it. */
 import { randomUUID } from 'node:crypto'
 import type { WritableLog } from '../../db/connection.ts'
+import type { SealedContact } from '../../db/kept-apart.ts'
 import { type LogTransaction, transact } from '../../db/log/append.ts'
 import { personOf } from '../../db/read/people.ts'
 import { stationOf } from '../../db/read/station.ts'
@@ -19,7 +20,14 @@ import type { CommandCall, Decision, DeskDeps, OpenCall, ShelfCall } from './cal
 import { commandHandlers, openHandlers, queryHandlers, shelfHandlers } from './handlers.ts'
 import { badInput, noLogOpen, unknownCall } from './refusals.ts'
 import { PinGuard } from './pin.ts'
-import type { Session } from './session.ts'
+import { BackupKeeper } from './kept/backup-keeper.ts'
+import { KeptChoices } from './kept/choices.ts'
+import { openContact } from './kept/contacts.ts'
+import { Diary } from './kept/diary.ts'
+import type { Kept } from './kept/kept.ts'
+import { KeyRing } from './kept/key-ring.ts'
+import { nowhere } from './machine.ts'
+import { lockIfIdle, type Session } from './session.ts'
 import { Shelf } from './shelf.ts'
 
 export type { DeskDeps } from './call.ts'
@@ -38,8 +46,16 @@ export interface Desk {
   call(session: Session, name: string, input: unknown): Promise<Result<unknown>>
   /** Tells which topics changed, after each change is on disk. Answers with how to stop listening. */
   watch(listener: (topics: readonly string[]) => void): () => void
+  /** A folder of this laptop that its person picked outside the screens: the lead may choose it. */
+  offerBackupFolder(folder: string): void
+  /** Keeps word of a fault of the program, for the report. */
+  noteFault(where: string, fault: unknown): void
+  /** Makes the last backup that is due, and puts the log away. */
   close(): Promise<void>
 }
+
+/** A backup follows a change after this long, in milliseconds. */
+const usualBackupPauseMs = 15_000
 
 /** Opens the desk over a folder of station logs. No log is open until one is chosen or set up. */
 export function createDesk(deps: DeskDeps): Desk {
@@ -50,12 +66,29 @@ class OneDesk implements Desk {
   readonly #deps: DeskDeps
   readonly #shelf: Shelf
   readonly #pins = new PinGuard()
+  readonly #kept: Kept
+  readonly #uptime: () => number
   readonly #sessions = new Set<Session>()
   readonly #listeners = new Set<(topics: readonly string[]) => void>()
 
   constructor(deps: DeskDeps) {
+    const { laptop, uptime, keyStore } = deps.machine ?? nowhere
     this.#deps = deps
-    this.#shelf = new Shelf(deps.folder)
+    this.#uptime = uptime
+    this.#shelf = new Shelf(deps.folder, laptop)
+    const choices = new KeptChoices(deps.folder)
+    this.#kept = {
+      choices,
+      ring: new KeyRing(deps.keyFolder ?? deps.folder, keyStore),
+      diary: new Diary(deps.folder, deps.now),
+      keeper: new BackupKeeper({
+        shelf: this.#shelf,
+        choices,
+        now: deps.now,
+        pauseMs: deps.backupPauseMs ?? usualBackupPauseMs,
+        onNews: () => this.#tell(['backup']),
+      }),
+    }
   }
 
   openSession(): Session {
@@ -73,9 +106,17 @@ class OneDesk implements Desk {
     return () => this.#listeners.delete(listener)
   }
 
-  close(): Promise<void> {
+  async close(): Promise<void> {
+    await this.#kept.keeper.finish()
     this.#shelf.shut()
-    return Promise.resolve()
+  }
+
+  offerBackupFolder(folder: string): void {
+    this.#kept.keeper.offer(folder)
+  }
+
+  noteFault(where: string, fault: unknown): void {
+    this.#kept.diary.noteFault(where, fault)
   }
 
   call<N extends CallName>(
@@ -85,27 +126,66 @@ class OneDesk implements Desk {
   ): Promise<Result<CallOutput<N>>>
   async call(session: Session, name: string, input: unknown): Promise<Result<unknown>> {
     if (!isCallName(name)) return unknownCall(name)
+    this.#noteSeen(session, name)
+    try {
+      const result = await this.#answer(session, name, input)
+      if (!result.ok) this.#kept.diary.note('refused', { name, code: result.refusal.code })
+      return result.ok || result.refusal.code !== 'file-gone' ? result : this.#rescue(result)
+    } catch (fault) {
+      this.#kept.diary.noteFault(name, fault)
+      throw fault
+    }
+  }
+
+  /** Only what a person does counts as being there; a screen asks again by itself. */
+  #noteSeen(session: Session, name: CallName): void {
+    if (lockIfIdle(session, this.#uptime())) this.#tell(['who'])
+    if (isCommandName(name)) session.seenMs = this.#uptime()
+  }
+
+  /** The log's file is gone: what the desk still holds of it is written anew, and work goes on there. */
+  #rescue(gone: Result<never>): Result<never> {
+    const saved = this.#shelf.rescue()
+    this.#kept.diary.note('file-gone', { rescued: saved.ok ? 'yes' : saved.refusal.code })
+    if (!saved.ok) return gone
+    this.#tell(['shelf'])
+    return refused(
+      'file-gone',
+      `The file of the log was taken away beneath the desk. Every confirmed action is in ${saved.value}, which is open now.`,
+      'Nothing of this last action was written: do it again.',
+    )
+  }
+
+  async #answer(session: Session, name: CallName, input: unknown): Promise<Result<unknown>> {
     const parsed = deskApi[name].input.safeParse(input)
     if (!parsed.success) return badInput(parsed.error)
     const call: ShelfCall = {
       deps: this.#deps,
       shelf: this.#shelf,
+      kept: this.#kept,
+      tell: (topics) => this.#tell(topics),
       pins: this.#pins,
       session,
       now: this.#deps.now(),
-      anotherDesk: createDesk,
+      anotherDesk: (deps) => createDesk({ ...deps, keyFolder: this.#deps.folder }),
     }
     if (Object.hasOwn(shelfHandlers, name)) return this.#shelfCall(call, name, parsed.data)
     const log = this.#shelf.log
     if (!log) return noLogOpen()
     const result = await this.#logCall(call, log, name, parsed.data)
+    if (name === 'desk.moveOut' && result.ok) {
+      this.#signEveryoneOutBut(null)
+      this.#tell(['shelf', 'who'])
+    }
     // Another window may have put the log away while a PIN was being checked.
     return result.ok || this.#shelf.log === log ? result : noLogOpen()
   }
 
   async #shelfCall(call: ShelfCall, name: CallName, input: unknown): Promise<Result<unknown>> {
     const before = this.#shelf.log
+    if (name === 'shelf.shut') await this.#kept.keeper.finish()
     const result = await handlerOf(shelfHandlers, name)(call, input)
+    if (result.ok && name === 'light.choose') this.#tell(['light'])
     if (this.#shelf.log !== before) {
       this.#signEveryoneOutBut(result.ok ? call.session : null)
       this.#tell(['shelf', 'who'])
@@ -128,7 +208,8 @@ class OneDesk implements Desk {
     if (!station) return noLogOpen()
     const { session } = shelfCall
     const person = personAt(log, session)
-    const call: OpenCall = { ...shelfCall, log, station, person }
+    const reveal = (sealed: SealedContact) => openContact(sealed, this.#kept.ring)
+    const call: OpenCall = { ...shelfCall, log, station, person, reveal }
     if (Object.hasOwn(openHandlers, name)) return this.#openCall(call, name, input)
     if (!isCommandName(name))
       return queryAllowed(name, person) ?? handlerOf(queryHandlers, name)(call, input)
@@ -139,7 +220,7 @@ class OneDesk implements Desk {
 
   async #openCall(call: OpenCall, name: CallName, input: unknown): Promise<Result<unknown>> {
     const result = await handlerOf(openHandlers, name)(call, input)
-    if (result.ok) this.#tell(['who'])
+    if (result.ok && name !== 'person.here') this.#tell(['who'])
     return result
   }
 
@@ -158,10 +239,15 @@ class OneDesk implements Desk {
           for (const each of drafts) topics.add(topicOf(each))
           return granted(value)
         })
-        if (result.ok) this.#tell([...topics])
+        if (result.ok) this.#changed([...topics])
         return result
       },
     }
+  }
+
+  #changed(topics: readonly string[]): void {
+    this.#kept.keeper.changed()
+    this.#tell(topics)
   }
 
   #tell(topics: readonly string[]): void {
@@ -190,7 +276,7 @@ function handlerOf(handlers: object, name: CallName) {
   ) => Promise<Result<unknown>>
 }
 
-const beforeSignIn: readonly CallName[] = ['who', 'people']
+const beforeSignIn: readonly CallName[] = ['who', 'people', 'board']
 
 /** Only who works here is shown before anyone has signed in. */
 function queryAllowed(name: CallName, person: PersonRecord | null): Result<never> | null {

@@ -4,13 +4,22 @@ import { basename, join } from 'node:path'
 import type { ReadableLog, WritableLog } from '../../db/connection.ts'
 import { createLog } from '../../db/log/create.ts'
 import { openLog } from '../../db/log/open.ts'
-import { countEntries, latestStamp } from '../../db/log/read-entries.ts'
+import { rescue } from '../../db/log/file-mark.ts'
+import {
+  countEntries,
+  type Head,
+  hasEntry,
+  headOf,
+  latestStamp,
+} from '../../db/log/read-entries.ts'
 import { readLog } from '../../db/log/read-log.ts'
 import { stationOf } from '../../db/read/station.ts'
+import { storing } from '../../db/storage-refusal.ts'
 import { granted, type Result, refused } from '../../shared-types/result.ts'
 import type { DeskId } from '../../shared-types/sample-number.ts'
 import type { ShelfView } from '../../shared-types/views/shelf.ts'
-import { neverSetUp } from './refusals.ts'
+import { takeLease } from './lease.ts'
+import { neverSetUp, noLogOpen } from './refusals.ts'
 
 const ending = '.stationlog'
 type LogOnShelf = ShelfView['logs'][number]
@@ -19,9 +28,13 @@ export class Shelf {
   readonly #folder: string
   #open: WritableLog | null = null
 
-  constructor(folder: string) {
+  readonly #laptop: string
+
+  /** `laptop` tells this one from others; `free` leaves logs to whichever opens them next. */
+  constructor(folder: string, laptop: string) {
     mkdirSync(folder, { recursive: true })
     this.#folder = folder
+    this.#laptop = laptop
   }
 
   /** The log being worked in, or null. */
@@ -43,31 +56,74 @@ export class Shelf {
 
   /** Puts the open log away and opens another. A file name only: never a path from outside. */
   open(file: string): Result<WritableLog> {
-    if (!readdirSync(this.#folder).includes(file) || !file.endsWith(ending))
-      return refused(
-        'not-on-shelf',
-        `There is no station log ${file} in the folder.`,
-        'Choose a log of the list.',
-        'file',
-      )
     if (file === this.openFile && this.#open) return granted(this.#open)
-    const opened = openLog(join(this.#folder, file))
+    const opened = this.openUnheld(file)
     if (!opened.ok) return opened
-    if (!stationOf(opened.value)) {
+    const refusal = this.#olderCopy(opened.value) ?? takeLease(opened.value, this.#laptop)
+    if (refusal) {
       opened.value.close()
-      return neverSetUp(file)
+      return refusal
     }
-    this.shut()
-    this.#open = opened.value
+    this.putOut(opened.value)
     return opened
+  }
+
+  /** Opens a log whichever laptop goes on with it. The caller puts it out or closes it. */
+  openUnheld(file: string): Result<WritableLog> {
+    if (!this.isLogName(file) || !existsSync(this.pathOf(file))) return notOnShelf(file)
+    if (file === this.openFile) this.shut()
+    const opened = openLog(this.pathOf(file))
+    if (!opened.ok || stationOf(opened.value)) return opened
+    opened.value.close()
+    return neverSetUp(file)
+  }
+
+  /** Makes a log the one that is worked in. */
+  putOut(log: WritableLog): void {
+    this.shut()
+    this.#open = log
+  }
+
+  /** Whether a name is one that a log of this folder can have: never a path that leads elsewhere. */
+  isLogName(file: string): boolean {
+    return file.endsWith(ending) && basename(file) === file && !file.includes('\\')
+  }
+
+  pathOf(file: string): string {
+    return join(this.#folder, file)
+  }
+
+  /**
+   * Goes on in a copy of what the open log holds, when its file was taken away beneath the desk.
+   * Answers with the name of the new file.
+   */
+  rescue(): Result<string> {
+    const lost = this.#open
+    if (!lost) return noLogOpen()
+    const saved = storing(() => rescue(lost))
+    const opened = saved.ok ? openLog(saved.value) : saved
+    if (!opened.ok) return opened
+    this.putOut(opened.value)
+    return granted(basename(opened.value.path))
+  }
+
+  /** A copy of this desk's log that stopped earlier than another on this shelf must not go on. */
+  #olderCopy(log: WritableLog): Result<never> | null {
+    const own = basename(log.path)
+    const head = headOf(log, log.desk)
+    const rivals = readdirSync(this.#folder).filter(
+      (file) => this.isLogName(file) && file !== own && file.includes(log.desk),
+    )
+    const newer = head && rivals.find((file) => goesFurther(this.pathOf(file), log.desk, head))
+    return newer ? olderCopy(own, newer) : null
   }
 
   /** Makes a new log under a name that is still free, and opens it. */
   create(name: string, desk: DeskId): Result<WritableLog> {
-    const created = createLog(join(this.#folder, name + ending), desk)
+    const created = createLog(this.pathOf(name + ending), desk)
     if (!created.ok) return created
-    this.shut()
-    this.#open = created.value
+    takeLease(created.value, this.#laptop)
+    this.putOut(created.value)
     return created
   }
 
@@ -113,6 +169,34 @@ export class Shelf {
       read.value.close()
     }
   }
+}
+
+function notOnShelf(file: string): Result<never> {
+  return refused(
+    'not-on-shelf',
+    `There is no station log ${file} in the folder.`,
+    'Choose a log of the list.',
+    'file',
+  )
+}
+
+function olderCopy(file: string, newer: string): Result<never> {
+  return refused(
+    'older-copy',
+    `${file} is an older copy of ${newer}, which has gone on since.`,
+    `Open ${newer}. Going on in both would give one number twice.`,
+    'file',
+  )
+}
+
+function goesFurther(path: string, desk: DeskId, head: Head): boolean {
+  const read = readLog(path)
+  if (!read.ok) return false
+  const theirs = headOf(read.value, desk)
+  const further = theirs !== null && theirs.seq > head.seq
+  const isSameChain = further && hasEntry(read.value, { desk, ...head })
+  read.value.close()
+  return isSameChain
 }
 
 function described(file: string, log: ReadableLog): LogOnShelf {

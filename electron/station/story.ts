@@ -24,6 +24,16 @@ export function sayEntry(entry: KnownEntry, nameOf: (number: string) => string):
       return 'Station settings changed.'
     case 'clock.accepted':
       return 'Clock accepted although the log had a later time.'
+    case 'desk.moved-out':
+      return 'Desk handed over to another laptop.'
+    case 'desk.taken-over':
+      return body.was === 'moved'
+        ? `Desk taken up again after a move${because(body.reason)}.`
+        : `Desk taken over from a lost laptop${because(body.reason)}.`
+    case 'contacts.passphrase-set':
+      return 'Passphrase set for the contacts.'
+    case 'contacts.purged':
+      return `${several(body.contacts, 'contact')} up to ${body.upTo} erased.`
     case 'person.added':
       return `${body.name} joined the crew as ${roleWords[body.role]}.`
     case 'person.changed':

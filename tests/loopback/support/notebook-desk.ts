@@ -54,6 +54,8 @@ export function createNotebookDesk(): NotebookDesk {
       listeners.add(listener)
       return () => listeners.delete(listener)
     },
+    offerBackupFolder: () => {},
+    noteFault: () => {},
     close: async () => {},
   }
 }
