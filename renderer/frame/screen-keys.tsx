@@ -6,20 +6,25 @@ import { KeyCap } from '../parts/key-cap.tsx'
 import { useKey } from '../scanner/keys.ts'
 import './screen-keys.css'
 import { type ScreenEntry, screenEntries } from './screens.ts'
+import { LightSwitch } from './top-band.tsx'
 
 /** The way to each screen, by its key. A screen whose work is not this role's says so. */
 export function ScreenKeys(props: { who: WhoView }) {
   const { screen } = usePlace()
   return (
-    <nav className="screen-keys" aria-label="Screens">
-      <ul>
-        {screenEntries.map((entry) => (
-          <li key={entry.screen}>
-            <ScreenKey entry={entry} isHere={entry.screen === screen} who={props.who} />
-          </li>
-        ))}
-      </ul>
-    </nav>
+    <div className="screen-keys">
+      <nav aria-label="Screens">
+        <ul>
+          {screenEntries.map((entry) => (
+            <li key={entry.screen}>
+              <ScreenKey entry={entry} isHere={entry.screen === screen} who={props.who} />
+            </li>
+          ))}
+        </ul>
+      </nav>
+      <LookOnlyNote who={props.who} />
+      <LightSwitch />
+    </div>
   )
 }
 
@@ -39,12 +44,20 @@ function ScreenKey(props: { entry: ScreenEntry; isHere: boolean; who: WhoView })
       <KeyCap>{entry.key}</KeyCap>
       <span>
         {entry.words}
-        {isForLooking && <small>{lookOnly(who)}</small>}
+        {isForLooking && <small>look only</small>}
       </span>
     </a>
   )
 }
 
-function lookOnly(who: WhoView): string {
-  return who.person === null ? 'look only' : `look only: ${roleWords[who.person.role]}`
+/** Why some screens are marked, in one place. */
+function LookOnlyNote(props: { who: WhoView }) {
+  const { may, person } = props.who
+  const isAnyMarked = screenEntries.some(({ work }) => work !== null && !may.includes(work))
+  if (person === null || !isAnyMarked) return null
+  return (
+    <p className="screen-keys-note">
+      look only: the work there is not for {roleWords[person.role]}
+    </p>
+  )
 }

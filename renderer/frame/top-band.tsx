@@ -24,7 +24,7 @@ export function TopBand(props: { who: WhoView }) {
       <Clock zone={station.zone} />
       {props.who.person && <FindBox />}
       <Person who={props.who} />
-      <LightSwitch />
+      {props.who.person === null && <LightSwitch />}
     </div>
   )
 }
@@ -57,7 +57,8 @@ function Person(props: { who: WhoView }) {
   )
 }
 
-function LightSwitch() {
+/** Night light for dusk and dawn: no bright white at the table. */
+export function LightSwitch() {
   const light = useLight()
   return (
     <Button keyHint="Alt+N" onPress={switchLight}>

@@ -1,7 +1,15 @@
 import type { CallOutput } from '../../shared-types/desk-api.ts'
 import { Empty } from '../parts/empty.tsx'
 import { Shape, type ShapeKind } from '../parts/shape.tsx'
-import { type CrewMember, crewShapes, crewState, crewWords, kitWords, orderCrew } from './crew.ts'
+import {
+  type CrewMember,
+  crewShapes,
+  crewState,
+  crewWords,
+  kitWarning,
+  kitWords,
+  orderCrew,
+} from './crew.ts'
 import './crew-list.css'
 import type { Roving } from '../parts/use-roving.ts'
 import { minutesSince } from './waiting-list.tsx'
@@ -88,7 +96,8 @@ const kitShapes: Record<CrewMember['kitsLow'], ShapeKind | undefined> = {
 }
 
 function Kits(props: { member: CrewMember }) {
-  const { kits, kitsLow } = props.member
+  const { kits } = props.member
+  const kitsLow = kitWarning(props.member)
   const shape = kitShapes[kitsLow]
   return (
     <span className={`crew-kits crew-kits-${kitsLow}`}>

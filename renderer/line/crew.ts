@@ -32,6 +32,13 @@ export function orderCrew(crew: readonly CrewMember[]): CrewMember[] {
   return crew.toSorted((a, b) => order.indexOf(crewState(a)) - order.indexOf(crewState(b)))
 }
 
+/** Few kits are worth a warning in hands that sample: on duty, and a lead only with kits or an animal. */
+export function kitWarning(member: CrewMember): CrewMember['kitsLow'] {
+  const { duty, role, kits, animals, kitsLow } = member
+  const isSampling = duty === 'on' && (role !== 'lead' || kits > 0 || animals.length > 0)
+  return isSampling ? kitsLow : 'enough'
+}
+
 /** Beside the number of kits in hand. */
 export const kitWords: Record<CrewMember['kitsLow'], string> = {
   enough: 'kits',

@@ -15,15 +15,22 @@ export function TotalsStrip(props: { line: CallOutput<'line'> }) {
         {totals.finished}
       </Total>
       <Total words="left">{totals.left}</Total>
-      <Total words="recorded only">{totals.recorded}</Total>
-      <Total words="min, half of the waits">{minutes(waits.medianMinutes)}</Total>
-      <Total words="min, nine in ten">{minutes(waits.ninetiethMinutes)}</Total>
+      <Total words="recorded">{totals.recorded}</Total>
+      <Wait words="waits: half under" minutes={waits.medianMinutes} />
+      <Wait words="nine in ten" minutes={waits.ninetiethMinutes} />
     </dl>
   )
 }
 
-function minutes(value: number | null): string {
-  return value === null ? '–' : String(Math.round(value))
+function Wait(props: { words: string; minutes: number | null }) {
+  return (
+    <div className="totals-wait">
+      <dt>{props.words}</dt>
+      <dd className="numbers">
+        {props.minutes === null ? 'not known yet' : `${Math.ceil(props.minutes)} min`}
+      </dd>
+    </div>
+  )
 }
 
 function Total(props: { words: string; children: ReactNode }) {

@@ -9,7 +9,7 @@ export function useFocus(control: RefObject<HTMLElement | null>, when: boolean):
 
 /** Puts the focus on a field that turned out wrong, if it is the first such field of its form. */
 export function useErrorFocus(
-  field: RefObject<HTMLInputElement | null>,
+  field: RefObject<HTMLInputElement | HTMLTextAreaElement | null>,
   error: string | undefined,
 ): void {
   useEffect(() => {

@@ -4,6 +4,7 @@ import { Keeping, type LocationNeed, keepingWords } from '../../shared-types/sta
 import { TissueSite, siteWords } from '../../shared-types/tissue.ts'
 import { Button } from '../parts/button.tsx'
 import { Choice, ManyChoice } from '../parts/choice.tsx'
+import { LongEntry } from '../parts/long-entry.tsx'
 import { TextEntry } from '../parts/text-entry.tsx'
 import type { KeptOrNot, SettingsDraft, SettingsErrors, UnitDraft } from './settings-draft.ts'
 import './settings-fields.css'
@@ -128,7 +129,7 @@ export function KeptFields(props: SettingsFieldsProps) {
         value={draft.locationNeed}
         onChange={(locationNeed) => onChange({ ...draft, locationNeed })}
       />
-      <TextEntry
+      <LongEntry
         label="How a hunter asks for the result"
         hint="Printed on the hunter's stub."
         maxLength={200}

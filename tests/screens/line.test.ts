@@ -170,7 +170,7 @@ describe.skipIf(browserPath === undefined)('the line', () => {
     await type(shown.page, '1357')
     await press(shown.page, 'Enter')
     await shown.page.getByRole('heading', { name: /^Crew/ }).waitFor()
-    await shown.page.getByText('look only: volunteer').first().waitFor()
+    await shown.page.getByText('look only', { exact: true }).first().waitFor()
     expect(await barriers(shown.page)).toEqual([])
     await picture(shown.page, 'station-volunteer')
   })

@@ -1,4 +1,5 @@
 import { afterEach, beforeEach, describe, expect, test } from 'vitest'
+import { screenEntries } from '../../renderer/frame/screens.ts'
 import { browserPath } from '../loopback/support/chromium.ts'
 import { focused, press, type } from './support/hands.ts'
 import { barriers, picture } from './support/look.ts'
@@ -95,5 +96,36 @@ describe.skipIf(browserPath === undefined)('on a laptop without a station log', 
     await press(page, 'Enter')
     await page.getByText('The two PINs differ: type both again.').waitFor()
     expect((await desk.ask('shelf.look', {})).open).toBeNull()
+  })
+
+  test('a practice day opens at one key, tells the PIN, and says PRACTICE on every screen', async () => {
+    const { page } = shown
+    await page.getByRole('heading', { name: 'Duskline' }).waitFor()
+    await press(page, 'p')
+    await page.getByRole('heading', { name: 'Who is working here now?' }).waitFor()
+    const told = await page.getByText("everyone's PIN is").first().innerText()
+    const pin = /\d{4,8}/.exec(told)?.[0] ?? 'none'
+    expect(await barriers(page)).toEqual([])
+    await picture(page, 'practice-sign-in')
+    await page
+      .getByRole('radio', { name: /station lead/ })
+      .first()
+      .focus()
+    await press(page, 'Enter')
+    await type(page, pin)
+    await press(page, 'Enter')
+    await page.getByRole('list', { name: /^Animals waiting/ }).waitFor()
+    for (const { key, screen } of screenEntries) {
+      await press(page, key)
+      await expect.poll(() => page.url()).toContain(`#${screen}`)
+      expect(await page.getByText('PRACTICE', { exact: true }).isVisible()).toBe(true)
+    }
+    await press(page, 'F2')
+    await page.getByRole('list', { name: /^Animals waiting/ }).waitFor()
+    expect(await barriers(page)).toEqual([])
+    await picture(page, 'practice-line')
+    await page.setViewportSize({ width: 1920, height: 1080 })
+    await picture(page, 'practice-line-wide')
+    expect(shown.complaints).toEqual([])
   })
 })
