@@ -8,6 +8,7 @@
 import { z } from 'zod'
 import { AnimalFacts, Contact, NoSampleReason, Outcome } from './animal.ts'
 import { CountItem, VarianceReason } from './close.ts'
+import { DiscrepancyId, SettleChoice } from './discrepancy.ts'
 import { Celsius } from './cooler.ts'
 import { Passphrase } from './contacts.ts'
 import { Courier } from './courier.ts'
@@ -34,7 +35,9 @@ import { AnimalView, BenchView, TagSeenView } from './views/animal.ts'
 import { BoardView } from './views/board.ts'
 import { CloseView } from './views/close.ts'
 import { PdfFile, TextFile } from './views/common.ts'
+import { DiscrepanciesView, FoundView, MergeView } from './views/merge.ts'
 import { CoolerInsideView, CoolersView } from './views/coolers.ts'
+import { AheadView, ForecastView } from './views/forecast.ts'
 import { HandoffView, HandoffsView } from './views/handoff.ts'
 import { KitsView } from './views/kits.ts'
 import { LineView } from './views/line.ts'
@@ -115,6 +118,8 @@ const lineTopics = [
   'count',
   ...crewTopics,
 ] as const
+
+const forecastTopics = [...lineTopics, 'wait', 'suggestion', 'air', 'clock'] as const
 
 export const deskApi = {
   // The shelf: which log is open at this desk.
@@ -257,6 +262,27 @@ export const deskApi = {
   'animal.leave': command(z.strictObject({ animal: Scan, reason: Why }), done),
   'animal.finish': command(z.strictObject({ animal: Scan }), z.strictObject({ outcome: Outcome })),
   line: query(nothing, LineView, lineTopics),
+  /** Who works what next, how long each waits, and how well the waits told have held. */
+  forecast: query(nothing, ForecastView, forecastTopics),
+  /** The rest of the day, and what more samplers from a time on (null: now) would change. */
+  ahead: query(
+    z.strictObject({
+      extra: z
+        .array(z.strictObject({ count: z.int().min(1).max(20), at: TimeOfDay.nullable() }))
+        .max(5)
+        .default([]),
+    }),
+    AheadView,
+    forecastTopics,
+  ),
+  /** Tells a hunter at check-in how long it will be; told once, it stays what was told. */
+  'wait.tell': command(
+    z.strictObject({ animal: Scan }),
+    z.strictObject({ lowMinutes: z.int(), highMinutes: z.int() }),
+  ),
+  /** Sets a suggestion aside: this animal is not suggested to this sampler again. */
+  'suggestion.setAside': command(z.strictObject({ animal: Scan, sampler: Scan }), done),
+  'air.read': command(z.strictObject({ celsius: z.number().min(-60).max(60) }), done),
   animal: query(z.strictObject({ animal: Scan }), AnimalView, [
     'animal',
     'tissue',
@@ -422,6 +448,54 @@ export const deskApi = {
     z.strictObject({ pdf: PdfFile, json: TextFile, csv: TextFile }),
     ['handoff'],
   ),
+
+  // Merging, at an office
+  'merge.look': query(nothing, MergeView, ['merge', 'shelf']),
+  /** Merges logs of one place into a log of the shelf; answers when it has begun. */
+  'merge.begin': command(
+    z.strictObject({
+      place: z.string().max(300),
+      files: z.array(z.string().max(200)).min(1, 'choose at least one file').max(500),
+      into: z
+        .string()
+        .trim()
+        .regex(/^[\p{L}\p{N}][\p{L}\p{N} ._-]{0,79}$/u, 'letters, digits, spaces and hyphens'),
+    }),
+    done,
+  ),
+  'merge.cancel': command(nothing, done),
+  /** An office takes up a merged log of the shelf and opens it. */
+  'office.setUp': command(
+    z.strictObject({
+      file: z.string().min(1).max(200),
+      season: Season,
+      station: StationCode,
+      letter: DeskLetter,
+      name: z.string().trim().min(2).max(60),
+      zone: Zone,
+      lead: z.strictObject({ name: PersonName, pin: Pin }),
+    }),
+    z.strictObject({ lead: PersonId }),
+  ),
+  discrepancies: query(nothing, DiscrepanciesView, [
+    'discrepancy',
+    'animal',
+    'bag',
+    'kit',
+    'day',
+    'handoff',
+  ]),
+  'discrepancy.settle': command(
+    z.strictObject({
+      discrepancy: DiscrepancyId,
+      choice: SettleChoice,
+      side: z.string().min(1).max(80).nullable(),
+      words: Words,
+    }),
+    done,
+  ),
+  /** Animals found while a number, tag or hunter is typed. */
+  find: query(z.strictObject({ text: z.string().max(30) }), FoundView, ['animal']),
 
   // Anything scanned, and lists for elsewhere
   number: query(

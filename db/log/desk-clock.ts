@@ -1,5 +1,6 @@
 /** Guards against a laptop clock that was set back: times on labels and manifests hang on it. */
 import { type Result, refused } from '../../shared-types/result.ts'
+import type { ReadableLog } from '../connection.ts'
 import { type Params, prepareOne, prepareRun } from '../statement.ts'
 import type { LogTransaction, Occasion } from './append.ts'
 
@@ -13,8 +14,8 @@ const setWallTime = prepareRun((db, p: Params<{ ms: number }>) =>
 )
 
 /** The latest reading of this desk's clock that the log knows, in milliseconds; 0 if none. */
-function latestWallTime(tx: LogTransaction): number {
-  return wallTime(tx)?.wall_ms ?? 0
+export function latestWallTime(log: ReadableLog): number {
+  return wallTime(log)?.wall_ms ?? 0
 }
 
 /** The refusal if the clock reads earlier than the tolerance allows; null if it may be used. */

@@ -1,4 +1,5 @@
 /** Which code answers which call; a call without one does not compile. */
+import { aheadQueries } from './ahead.ts'
 import { animalCommands, animalQueries } from './animals.ts'
 import { benchCommands, benchQueries } from './bench.ts'
 import type { CommandHandlers, OpenHandlers, QueryHandlers, ShelfHandlers } from './call.ts'
@@ -6,11 +7,15 @@ import { boardQueries } from './board.ts'
 import { contactCalls, contactCommands } from './contacts.ts'
 import { closeCommands, closeQueries } from './close.ts'
 import { coolerCommands, coolerQueries } from './coolers.ts'
+import { forecastCommands, forecastQueries } from './forecast.ts'
 import { moveCalls, moveCommands } from './desk-move.ts'
 import { handoffCommands, handoffQueries } from './handoff.ts'
 import { kitCommands, kitQueries } from './kits.ts'
+import { discrepancyCommands, discrepancyQueries } from './discrepancies.ts'
 import { lineQueries } from './line.ts'
+import { mergeCalls } from './merge.ts'
 import { numberQueries } from './number.ts'
+import { officeCalls } from './office.ts'
 import { peopleCommands, peopleQueries, signingIn } from './people.ts'
 import { practiceCalls } from './practice-day.ts'
 import { safekeepingCalls, safekeepingCommands } from './safekeeping.ts'
@@ -19,7 +24,7 @@ import { tableQueries } from './table.ts'
 
 export const shelfHandlers: ShelfHandlers = {
   ...shelfCalls,
-  ...practiceCalls,
+  ...practiceCalls, ...mergeCalls, ...officeCalls,
   ...safekeepingCalls,
   ...moveCalls,
   ...contactCalls,
@@ -31,6 +36,8 @@ export const queryHandlers: QueryHandlers = {
   ...peopleQueries,
   ...lineQueries,
   ...boardQueries,
+  ...forecastQueries,
+  ...aheadQueries,
   ...animalQueries,
   ...benchQueries,
   ...kitQueries,
@@ -39,6 +46,7 @@ export const queryHandlers: QueryHandlers = {
   ...handoffQueries,
   ...numberQueries,
   ...tableQueries,
+  ...discrepancyQueries,
 }
 
 export const commandHandlers: CommandHandlers = {
@@ -48,9 +56,11 @@ export const commandHandlers: CommandHandlers = {
   ...moveCommands,
   ...contactCommands,
   ...animalCommands,
+  ...forecastCommands,
   ...benchCommands,
   ...kitCommands,
   ...coolerCommands,
   ...closeCommands,
   ...handoffCommands,
+  ...discrepancyCommands,
 }

@@ -50,6 +50,9 @@ export const authority: Readonly<Record<CommandName, Authority>> = {
   'animal.assign': { deed: 'assign animals', roles: benchCrew },
   'animal.putBack': { deed: 'put an animal back in the line', roles: benchCrew },
   'animal.leave': { deed: 'record that a hunter left', roles: crew },
+  'wait.tell': { deed: 'tell hunters their wait', roles: crew },
+  'suggestion.setAside': { deed: 'set suggestions aside', roles: lead },
+  'air.read': { deed: 'record the air temperature', roles: crew },
   'animal.finish': { deed: 'finish an animal', roles: benchCrew },
   'kit.open': { deed: 'open a kit on an animal', roles: benchCrew },
   'tissue.check': { deed: 'judge tissue', roles: benchCrew },
@@ -73,6 +76,10 @@ export const authority: Readonly<Record<CommandName, Authority>> = {
   'handoff.begin': { deed: 'begin a handoff', roles: lead },
   'cooler.scanOut': { deed: 'scan coolers out', roles: crew },
   'handoff.callOff': { deed: 'call a handoff off', roles: lead },
+  'merge.begin': { deed: 'merge station logs', roles: 'anyone' },
+  'merge.cancel': { deed: 'stop a merge', roles: 'anyone' },
+  'office.setUp': { deed: 'set up an office', roles: 'anyone' },
+  'discrepancy.settle': { deed: 'settle discrepancies', roles: ['lead', 'office'] },
   'handoff.sign': { deed: 'sign a handoff', roles: lead },
 }
 

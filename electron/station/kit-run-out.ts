@@ -1,5 +1,5 @@
 /** Whether the kits last: against what the rest of the day will need, for the station and each sampler. */
-import { chanceAtMost, type Demand, shareOf, stockFor } from './demand.ts'
+import { chanceAtMost, type Demand, stockFor } from './demand.ts'
 
 /** Enough means enough on this share of days. */
 export const enoughShare = 0.95
@@ -53,18 +53,26 @@ function shortAfter(left: number, { comingWithin, minutesToClose }: KitNeed): nu
   return high * stepMinutes
 }
 
-/** A sampler with the part of the work that falls to them while they are on duty. */
+/** A sampler with the part of the work that falls to them, and how many animals they can do an hour. */
 export interface KitHolder<Who> {
   readonly who: Who
   readonly kits: number
   readonly share: number
+  readonly perHour: number
 }
 
-/** The need of one holder: their part of those here and of those to come. */
-export function needOfHolder({ share }: { share: number }, need: KitNeed): KitNeed {
+/** The need of one holder: their part of those here and to come, but no more than they can work. */
+export function needOfHolder(
+  { share, perHour }: Pick<KitHolder<unknown>, 'share' | 'perHour'>,
+  need: KitNeed,
+): KitNeed {
   return {
-    certain: Math.ceil(need.certain * share),
-    comingWithin: (minutes) => shareOf(need.comingWithin(minutes), share),
+    certain: 0,
+    comingWithin: (minutes) => {
+      const { mean, shape } = need.comingWithin(minutes)
+      const part = share * (need.certain + mean)
+      return { mean: Math.min(part, (perHour * minutes) / 60), shape }
+    },
     minutesToClose: need.minutesToClose,
   }
 }
@@ -76,10 +84,12 @@ export interface KitMove<Who> {
 }
 
 /** Kits that a holder should have in hand now. */
-export function wantedInHand(holder: { share: number }, need: KitNeed): number {
-  const own = needOfHolder(holder, need)
+export function wantedInHand(
+  holder: Pick<KitHolder<unknown>, 'share' | 'perHour'>,
+  need: KitNeed,
+): number {
   const minutes = Math.min(handOutMinutes, need.minutesToClose)
-  return own.certain + stockFor(own.comingWithin(minutes), enoughShare)
+  return stockFor(needOfHolder(holder, need).comingWithin(minutes), enoughShare)
 }
 
 /**

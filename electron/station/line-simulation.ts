@@ -2,7 +2,7 @@
  * The line worked through many times by chance: this line, these people, these beliefs about how long
  * they take. Minutes count from now.
  */
-import { type Draws, drawAt } from './draws.ts'
+import { type Draws, drawAt, replications } from './draws.ts'
 import type { Pace, WorkKind } from './service-time.ts'
 import { gammaNear, SimulatedPaces } from './simulated-pace.ts'
 import { breadth, suffices } from './skills.ts'
@@ -29,8 +29,9 @@ export interface SimulatedSampler {
   readonly from: number
   /** Begins nothing more after so many minutes from now. */
   readonly until: number
-  /** What is in hand now, and for how many minutes it has been. */
-  readonly inHand: { readonly kind: WorkKind; readonly since: number } | null
+  /** What is in hand, the one being worked first, and for how many minutes that has been. */
+  readonly inHand: readonly WorkKind[]
+  readonly since: number
 }
 
 /** Those still to come. */
@@ -76,9 +77,16 @@ export function simulateLine(scenario: Scenario, draws: Draws): Simulated {
   return new LineSimulation(scenario, draws).run()
 }
 
-/** Columns of the draws and what each is used for; paces have theirs from 40 on. */
-const column = { day: 0, inHand: 1, work: 300, between: 500, lastBetween: 700, gap: 740, kind: 900 }
-const columnsEach = 160
+/** Columns of the draws and what each is used for, from the first of them; paces have 40 to 299. */
+const day = { from: 0, width: 1 }
+const inHand = { from: 1, width: 39 }
+const work = { from: 300, width: 200 }
+const between = { from: 500, width: 200 }
+const inHandBetween = { from: 700, width: 40 }
+const inHandWork = { from: 740, width: 40 }
+const gap = { from: 780, width: 120 }
+const kindOfComer = { from: 900, width: 120 }
+
 /** A day has fewer animals to come than this, or the settings are not about a check station. */
 const mostToCome = 4000
 
@@ -125,8 +133,15 @@ class LineSimulation {
     return { waits: this.#waits, later: this.#later }
   }
 
-  #draw(of: Float64Array, at: number): number {
-    return of[drawAt(this.#draws, at, this.#run)] ?? 0
+  /** A draw of this run. Where the columns are used up, they serve once more in another order. */
+  #draw(of: Float64Array, { from, width }: typeof day, place: number): number {
+    const again = Math.floor(place / width)
+    const replication = (this.#run + 37 * again) % replications
+    return of[drawAt(this.#draws, from + (place % width), replication)] ?? 0
+  }
+
+  #minutes(at: number, kind: WorkKind, columns: typeof day, place: number): number {
+    return this.#paces.minutes(at, kind, this.#draw(this.#draws.normal, columns, place))
   }
 
   #begin(): void {
@@ -142,17 +157,27 @@ class LineSimulation {
     })
     this.#nextComes = Infinity
     if (!coming) return
-    const total = gammaNear(coming.shape, this.#draw(this.#draws.normal, column.day))
+    const total = gammaNear(coming.shape, this.#draw(this.#draws.normal, day, 0))
     this.#dayTotal = Math.max(total / coming.rate, 1e-6)
     this.#share = coming.shareNow
     this.#expectNext()
   }
 
-  #freeFrom({ from, inHand }: SimulatedSampler, at: number): number {
-    if (!inHand) return Math.max(0, from)
-    const left = this.#paces.minutesLeft(at, inHand.kind, inHand.since, column.inHand + (at % 39))
-    const rest = this.#paces.minutes(at, 'between', column.lastBetween + (at % 39))
-    return Math.max(from, left + rest)
+  #freeFrom({ from, inHand: held, since }: SimulatedSampler, at: number): number {
+    const minutes = held.map((kind, place) => {
+      if (place === 0) {
+        const even = this.#draw(this.#draws.even, inHand, at)
+        return this.#paces.minutesLeft(at, kind, since, even)
+      }
+      const own = 7 * at + place
+      return (
+        this.#minutes(at, 'between', inHandBetween, own) + this.#minutes(at, kind, inHandWork, own)
+      )
+    })
+    return Math.max(
+      from,
+      minutes.reduce((sum, each) => sum + each, 0),
+    )
   }
 
   /** When the next one comes: arrivals by chance at the rate of this run's day. */
@@ -163,15 +188,14 @@ class LineSimulation {
       this.#nextComes = Infinity
       return
     }
-    const gap = this.#draw(this.#draws.exponential, column.gap + (place % columnsEach))
-    this.#share += gap / this.#dayTotal
+    this.#share += this.#draw(this.#draws.exponential, gap, place) / this.#dayTotal
     this.#nextComes = this.#share < 1 ? coming.minutesUntil(this.#share) : Infinity
   }
 
   #comes(): void {
     const kinds = this.#of.coming?.kinds ?? []
     const place = this.#animals.length
-    const share = this.#draw(this.#draws.even, column.kind + (place % 120))
+    const share = this.#draw(this.#draws.even, kindOfComer, place)
     const animal = kinds[Math.floor(share * kinds.length)]
     if (animal) {
       this.#animals.push(animal)
@@ -208,20 +232,15 @@ class LineSimulation {
     return first
   }
 
+  /** From being free to having the animal in hand takes its time: that is still wait. */
   #take(place: number, at: number, now: number, laterBefore: number): void {
     const animal = this.#animals[place]
-    const here = this.#of.here[place]
-    const waits = this.#waits[place]
     if (!animal) return
-    if (here && waits) waits[this.#run] = now + here.waited
-    else if (this.#of.followComing) {
-      const came = this.#later[laterBefore + place]
-      if (came) came.wait = now - came.arrived
-    }
-    const own = place % 200
-    this.#freeAt[at] =
-      now +
-      this.#paces.minutes(at, animal.kind, column.work + own) +
-      this.#paces.minutes(at, 'between', column.between + own)
+    const begun = now + this.#minutes(at, 'between', between, place)
+    this.#freeAt[at] = begun + this.#minutes(at, animal.kind, work, place)
+    const [here, waits] = [this.#of.here[place], this.#waits[place]]
+    if (here && waits) waits[this.#run] = begun + here.waited
+    const came = this.#of.followComing ? this.#later[laterBefore + place] : undefined
+    if (came && !here) came.wait = begun - came.arrived
   }
 }

@@ -18,7 +18,7 @@ export interface Belief {
   readonly scale: number
 }
 
-/** Kinds of work whose times are learned apart. `between`: from one animal to the next. */
+/** Kinds of work whose times are learned apart. `between`: from being free to the next one in hand. */
 export const workKinds = [
   'deer',
   'deer-damaged',

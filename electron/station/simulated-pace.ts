@@ -59,21 +59,23 @@ export class SimulatedPaces {
     return this.#draws.normal[drawAt(this.#draws, column, this.#run)] ?? 0
   }
 
-  /** Minutes of one piece of work, drawn from a column of its own. */
-  minutes(sampler: number, kind: WorkKind, column: number): number {
+  /** Minutes of one piece of work, from a normal variate of its own. */
+  minutes(sampler: number, kind: WorkKind, normal: number): number {
     const cell = this.#cell(sampler, kind)
-    return Math.exp((this.#mean[cell] ?? 0) + (this.#deviation[cell] ?? 0) * this.#normal(column))
+    return Math.exp((this.#mean[cell] ?? 0) + (this.#deviation[cell] ?? 0) * normal)
   }
 
-  /** Minutes still to go of work that has already taken so long: the lognormal's upper part. */
-  minutesLeft(sampler: number, kind: WorkKind, since: number, column: number): number {
+  /**
+   * Minutes still to go of work that has already taken so long: the lognormal's upper part, at an even
+   * variate's share of it.
+   */
+  minutesLeft(sampler: number, kind: WorkKind, since: number, even: number): number {
     const cell = this.#cell(sampler, kind)
     const [mean, deviation] = [this.#mean[cell] ?? 0, this.#deviation[cell] ?? 1]
-    const share = this.#draws.even[drawAt(this.#draws, column, this.#run)] ?? 0.5
     const past = normalCdf((Math.log(Math.max(since, 1e-6)) - mean) / deviation, 0, 1)
-    const upper = past + (1 - past) * share
+    const upper = past + (1 - past) * even
     // Beyond what was believed possible, nothing is known but that it may end any minute.
-    if (upper > 1 - 1e-9) return 5 * share
+    if (upper > 1 - 1e-9) return 5 * even
     return Math.max(0, Math.exp(mean + deviation * normalQuantile(upper, 0, 1)) - since)
   }
 }

@@ -58,7 +58,7 @@ export function outlookOf(
 
 /** Somebody trained for every head who stays to the end, at the pace of the crew. */
 function newcomer(from: number, pace: Pace): SimulatedSampler {
-  return { skills: everySkill, pace, from, until: Infinity, inHand: null }
+  return { skills: everySkill, pace, from, until: Infinity, inHand: [], since: 0 }
 }
 
 function hoursOf(later: readonly CameLater[]): DayOutlook['hours'] {
