@@ -62,7 +62,8 @@ function* entriesAt(log: ReadableLog, found: readonly Place[]): Generator<Entry>
   }
 }
 
-function rowToEntry({ ms, n, wall, body, ...rest }: EntryTable): Entry {
+/** The entry that a row holds. */
+export function rowToEntry({ ms, n, wall, body, ...rest }: EntryTable): Entry {
   return { ...rest, at: { ms, n, wall }, body: JSON.parse(body) as Entry['body'] }
 }
 

@@ -72,7 +72,9 @@ function isReadable(connection: Connection): boolean {
         .concat(')'),
     )
     .all()
-  const areTables = kinds.every(({ type, sql }) => type === 'table' && sql.startsWith('CREATE TABLE '))
+  const areTables = kinds.every(
+    ({ type, sql }) => type === 'table' && sql.startsWith('CREATE TABLE '),
+  )
   if (!areTables || !kinds.some(({ name }) => name === 'entry')) return false
   return kinds.every(
     ({ name }) => connection.pragma(`quick_check('${name}')`, { simple: true }) === 'ok',

@@ -4,9 +4,9 @@ import type { Entry, EntryKind, KnownEntry } from '../../shared-types/entry.ts'
 import type { DeskId } from '../../shared-types/sample-number.ts'
 import type { ReadableLog } from '../connection.ts'
 import { understood } from '../fold/fold.ts'
-import { entriesOfKind } from '../log/read-entries.ts'
+import { entriesOfKind, rowToEntry } from '../log/read-entries.ts'
 import type { EntryTable, UnprovedTable } from '../schema.ts'
-import { type NoParams, prepareAll } from '../statement.ts'
+import { type NoParams, type Params, prepareAll, prepareOne } from '../statement.ts'
 
 type Of<K extends EntryKind> = Extract<KnownEntry, { kind: K }>
 
@@ -38,10 +38,7 @@ function repeated<K extends EntryKind>(kind: K, member: string) {
       .orderBy('seq')
       .orderBy('hash'),
   )
-  return (log: ReadableLog): Of<K>[] =>
-    rows(log).flatMap(({ ms, n, wall, body, ...rest }) =>
-      knownAs<K>({ ...rest, at: { ms, n, wall }, body: JSON.parse(body) as Entry['body'] }),
-    )
+  return (log: ReadableLog): Of<K>[] => rows(log).flatMap((row) => knownAs<K>(rowToEntry(row)))
 }
 
 export const sealsOfOneBag = repeated('bag.sealed', 'bag')
@@ -128,3 +125,52 @@ export function unprovedFinds(log: ReadableLog): UnprovedTable[] {
 export const settlements = prepareAll((db) =>
   db.selectFrom('settlement').selectAll().orderBy('ms').orderBy('hash'),
 )
+
+const numbered = prepareOne((db, p: Params<{ desk: DeskId; seq: number }>) =>
+  db
+    .selectFrom('entry')
+    .select('seq')
+    .where('desk', '=', p('desk'))
+    .where('seq', '=', p('seq'))
+    .limit(1),
+)
+
+/** Whether the log holds an entry of this number of a desk. */
+export function hasEntryNumber(log: ReadableLog, desk: DeskId, seq: number): boolean {
+  return numbered(log, { desk, seq }) !== undefined
+}
+
+const followers = prepareAll((db, p: Params<{ desk: DeskId; hash: string; count: number }>) =>
+  db
+    .withRecursive('chain', (with_) =>
+      with_
+        .selectFrom('entry')
+        .selectAll()
+        .where('hash', '=', p('hash'))
+        .where('desk', '=', p('desk'))
+        .unionAll((also) =>
+          also
+            .selectFrom('entry')
+            .innerJoin('chain', (join) =>
+              join
+                .onRef('entry.desk', '=', 'chain.desk')
+                .on(sql<boolean>`entry.seq = chain.seq + 1`)
+                .onRef('entry.prev', '=', 'chain.hash'),
+            )
+            .selectAll('entry'),
+        ),
+    )
+    .selectFrom('chain')
+    .selectAll()
+    .limit(p('count')),
+)
+
+/** An entry by its hash and those that follow it, so many in all. */
+export function entriesFollowing(
+  log: ReadableLog,
+  desk: DeskId,
+  hash: string,
+  count: number,
+): Entry[] {
+  return followers(log, { desk, hash, count }).map(rowToEntry)
+}

@@ -24,7 +24,9 @@ import { tableQueries } from './table.ts'
 
 export const shelfHandlers: ShelfHandlers = {
   ...shelfCalls,
-  ...practiceCalls, ...mergeCalls, ...officeCalls,
+  ...practiceCalls,
+  ...mergeCalls,
+  ...officeCalls,
   ...safekeepingCalls,
   ...moveCalls,
   ...contactCalls,

@@ -50,3 +50,13 @@ export function serialsExhausted(what: string): Result<never> {
     'Close this log and set up the desk under another letter.',
   )
 }
+
+/** A merged log that nobody can sign in to: no office has set itself up over it. */
+export function noOfficeYet(file: string): Result<never> {
+  return refused(
+    'no-office-yet',
+    `${file} is a merged log that no office has taken up yet.`,
+    'Set up the office for it on the merge screen.',
+    'file',
+  )
+}

@@ -16,10 +16,11 @@ import { readLog } from '../../db/log/read-log.ts'
 import { stationOf } from '../../db/read/station.ts'
 import { storing } from '../../db/storage-refusal.ts'
 import { granted, type Result, refused } from '../../shared-types/result.ts'
-import type { DeskId } from '../../shared-types/sample-number.ts'
+import { type DeskId, nobodysDesk } from '../../shared-types/sample-number.ts'
+import type { StationRecord } from '../../shared-types/station.ts'
 import type { ShelfView } from '../../shared-types/views/shelf.ts'
 import { takeLease } from './lease.ts'
-import { neverSetUp, noLogOpen } from './refusals.ts'
+import { neverSetUp, noLogOpen, noOfficeYet } from './refusals.ts'
 
 const ending = '.stationlog'
 type LogOnShelf = ShelfView['logs'][number]
@@ -73,9 +74,11 @@ export class Shelf {
     if (!this.isLogName(file) || !existsSync(this.pathOf(file))) return notOnShelf(file)
     if (file === this.openFile) this.shut()
     const opened = openLog(this.pathOf(file))
-    if (!opened.ok || stationOf(opened.value)) return opened
+    if (!opened.ok) return opened
+    const { desk } = opened.value
+    if (desk !== nobodysDesk && stationOf(opened.value)) return opened
     opened.value.close()
-    return neverSetUp(file)
+    return desk === nobodysDesk ? noOfficeYet(file) : neverSetUp(file)
   }
 
   /** Makes a log the one that is worked in. */
@@ -159,6 +162,7 @@ export class Shelf {
         desk: null,
         name: file,
         practice: false,
+        office: false,
         entries: 0,
         lastMs: null,
         trouble: read.refusal.say,
@@ -207,8 +211,14 @@ function described(file: string, log: ReadableLog): LogOnShelf {
     desk: log.desk,
     name: station?.name ?? file,
     practice: station?.practice ?? false,
+    office: station?.office ?? false,
     entries,
     lastMs: entries === 0 ? null : latestStamp(log).ms,
-    trouble: station ? null : 'It was begun but never set up.',
+    trouble: troubleOf(log, station),
   }
+}
+
+function troubleOf(log: ReadableLog, station: StationRecord | null): string | null {
+  if (log.desk === nobodysDesk) return 'Merged; no office has taken it up yet.'
+  return station ? null : 'It was begun but never set up.'
 }

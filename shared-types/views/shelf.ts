@@ -8,6 +8,8 @@ export const LogOnShelf = z.strictObject({
   desk: DeskId.nullable(),
   name: z.string(),
   practice: z.boolean(),
+  /** A merged log, not that of a station desk. */
+  office: z.boolean(),
   entries: z.int().nonnegative(),
   lastMs: z.int().nonnegative().nullable(),
   /** Why it cannot be opened for work, or null. */

@@ -39,7 +39,14 @@ const listed = (serial: number, check: 'lymph-node' | null = 'lymph-node') => ({
 })
 
 const view: ManifestView = {
-  station: { desk, name: 'Cinder Gap', zone: 'America/Denver', practice: false, settings },
+  station: {
+    desk,
+    name: 'Cinder Gap',
+    zone: 'America/Denver',
+    practice: false,
+    office: false,
+    settings,
+  },
   handoff,
   lead,
   courier: { name: 'Tam Ridley', organisation: 'Basin Couriers', vehicle: 'van 7' },
