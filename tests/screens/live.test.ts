@@ -1,7 +1,7 @@
 import { afterEach, beforeEach, describe, expect, test } from 'vitest'
 import { browserPath } from '../loopback/support/chromium.ts'
 import { checkIn, leadPin, openStation } from '../support/desk.ts'
-import { press, signIn, type } from './support/hands.ts'
+import { press, scan, signIn, type } from './support/hands.ts'
 import { barriers } from './support/look.ts'
 import { type ShownDesk, startDesk } from './support/start-desk.ts'
 
@@ -20,6 +20,23 @@ describe.skipIf(browserPath === undefined)('two windows on one desk', () => {
     await checkIn(shown.desk)
     await shown.page.getByRole('button', { name: /A0001/ }).waitFor({ timeout: 2000 })
     await other.getByRole('button', { name: /A0001/ }).waitFor({ timeout: 2000 })
+  })
+
+  test('a check-in typed by a volunteer is in front of the lead before the volunteer looks up', async () => {
+    const other = await shown.openWindow()
+    await signIn(other, 'Bo Quill')
+    await press(other, 'F3')
+    await other.getByLabel('Hunter id', { exact: true }).waitFor()
+    await scan(other, '204881733')
+    await scan(other, 'MD0042117')
+    await press(other, 'y Enter 2 Enter m Enter c Enter 3 Enter Enter Enter Enter')
+    await type(other, '12')
+    await press(other, 'Enter')
+    await type(other, 'Dry Fork')
+    await press(other, 'F12')
+    const row = shown.page.getByRole('button', { name: /A0001/ })
+    await row.waitFor({ timeout: 3000 })
+    expect(await row.innerText()).toContain('mule deer, adult male')
   })
 
   test('an animal given to a sampler in one window leaves the line of the other', async () => {

@@ -4,7 +4,7 @@ import { crewPin } from '../../support/desk.ts'
 
 /** Keys one after another, as written on them: `ArrowDown Enter Control+K`. */
 export async function press(page: Page, keys: string): Promise<void> {
-  for (const key of keys.split(' ')) await page.keyboard.press(key)
+  for (const key of keys.split(' ')) await page.keyboard.press(key, { delay: 45 })
 }
 
 /** Typing at a person's pace, which no scanner shares. */
