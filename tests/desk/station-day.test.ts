@@ -1,7 +1,7 @@
 import { afterEach, expect, test } from 'vitest'
 import { openLog } from '../../db/log/open.ts'
 import { verifyLog } from '../../db/log/verify.ts'
-import { countItemKey } from '../../shared-types/close.ts'
+import { countEverything } from '../support/close.ts'
 import {
   type Crew,
   checkIn,
@@ -15,18 +15,6 @@ import {
 let desk: TestDesk
 let crew: Crew
 afterEach(() => desk.end())
-
-/** Counts everything right, but for what `off` names. */
-async function countEverything(off: Record<string, number> = {}) {
-  const { items } = await desk.ask('close', {})
-  for (const { item } of items) {
-    // A first guess shows what is expected; the recount is what stands.
-    await desk.ask('count.enter', { item, counted: 0 })
-    const key = countItemKey(item)
-    const found = (await desk.ask('close', {})).items.find((each) => each.key === key)
-    await desk.ask('count.enter', { item, counted: (found?.expected ?? 0) + (off[key] ?? 0) })
-  }
-}
 
 test('a whole day: animals in, sampled, bags cold, day closed, coolers given to the courier', async () => {
   ;({ desk, crew } = await openStation())
@@ -43,7 +31,7 @@ test('a whole day: animals in, sampled, bags cold, day closed, coolers given to 
   await desk.ask('cooler.read', { cooler, celsius: 3.5 })
   await desk.ask('cooler.seal', { cooler, seal: 'K-10442' })
 
-  await countEverything({ 'kits-in-stock': -1 })
+  await countEverything(desk, { 'kits-in-stock': -1 })
   const short = await desk.refusal('day.close', { pin: leadPin })
   expect(short.code).toBe('variance-unexplained')
   await desk.ask('variance.explain', {
