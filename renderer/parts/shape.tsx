@@ -3,15 +3,6 @@ import './shape.css'
 /** now: triangle; soon: dot; fine: square; busy: half disc; idle: ring. Always beside a word, never alone. */
 export type ShapeKind = 'now' | 'soon' | 'fine' | 'busy' | 'idle'
 
-/** The word that goes with a shape where no better one is at hand. */
-export const shapeWords: Record<ShapeKind, string> = {
-  now: 'now',
-  soon: 'soon',
-  fine: 'fine',
-  busy: 'busy',
-  idle: 'idle',
-}
-
 const drawings: Record<ShapeKind, React.ReactNode> = {
   now: <path d="M8 1 15.5 15H.5Z" />,
   soon: <circle cx="8" cy="8" r="7" />,

@@ -11,7 +11,7 @@ const steps: Record<string, number> = {
 }
 
 /** The key a step away from `from`, held within the list. */
-export function stepped(keys: readonly string[], from: string | undefined, step: number) {
+function stepped(keys: readonly string[], from: string | undefined, step: number) {
   const place = keys.indexOf(from ?? '') + step
   return keys[Math.min(keys.length - 1, Math.max(0, place))]
 }

@@ -16,7 +16,7 @@ function chosenLight(): Light {
 }
 
 /** Puts the light on the page; the colours follow from `data-light`. */
-export function applyLight(): void {
+function applyLight(): void {
   document.documentElement.dataset.light = chosenLight()
   for (const listener of listeners) listener()
 }
