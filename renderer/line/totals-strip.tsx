@@ -22,13 +22,13 @@ export function TotalsStrip(props: { line: CallOutput<'line'> }) {
   )
 }
 
+/** Known once somebody has reached a sampler. */
 function Wait(props: { words: string; minutes: number | null }) {
+  if (props.minutes === null) return null
   return (
     <div className="totals-wait">
       <dt>{props.words}</dt>
-      <dd className="numbers">
-        {props.minutes === null ? 'not known yet' : `${Math.ceil(props.minutes)} min`}
-      </dd>
+      <dd className="numbers">{Math.ceil(props.minutes)} min</dd>
     </div>
   )
 }

@@ -26,7 +26,7 @@ export function SampledFields(props: SettingsFieldsProps) {
         <p className="field-hint">
           Leave a species empty if it is not sampled here. Many programmes skip young of the year.
         </p>
-        <div className="settings-columns">
+        <div className="settings-pairs">
           {Species.options.map((species) => (
             <ManyChoice
               key={species}
