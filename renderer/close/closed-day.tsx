@@ -1,3 +1,4 @@
+import { useEffect, useRef } from 'react'
 import type { CallOutput } from '../../shared-types/desk-api.ts'
 import type { LocalDate } from '../../shared-types/local-date.ts'
 import { go } from '../desk/place.ts'
@@ -12,19 +13,26 @@ import { VarianceText } from './variance-text.tsx'
 export function ClosedDay(props: { close: CallOutput<'close'>; date: LocalDate }) {
   const { close, date } = props
   const openSheet = useCloseSheet()
+  const top = useRef<HTMLDivElement>(null)
+  useEffect(() => {
+    // Whoever has just signed stands at the foot of the list.
+    top.current?.scrollIntoView({ block: 'nearest' })
+  }, [])
   return (
     <>
-      <Notice kind="good">
-        <p>
-          <b>The day is closed.</b>{' '}
-          {close.signed && (
-            <>
-              Signed by {close.signed.lead}, <Time ms={close.signed.ms} />.
-            </>
-          )}
-        </p>
-        <p>Something forgotten? The lead can reopen it, with a reason, on the station screen.</p>
-      </Notice>
+      <div ref={top} className="close-signed">
+        <Notice kind="good">
+          <p>
+            <b>The day is closed.</b>{' '}
+            {close.signed && (
+              <>
+                Signed by {close.signed.lead}, <Time ms={close.signed.ms} />.
+              </>
+            )}
+          </p>
+          <p>Something forgotten? The lead can reopen it, with a reason, on the station screen.</p>
+        </Notice>
+      </div>
       <div className="row">
         <Button kind="main" keyHint="Alt+P" autoFocus onPress={() => void openSheet(date)}>
           Open the close sheet

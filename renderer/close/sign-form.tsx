@@ -16,11 +16,13 @@ export function SignForm(props: { date: LocalDate; isReady: boolean; isHere: boo
   const who = useWho()
   const maySign = useMay('day.close')
   const [pin, setPin] = useState('')
+  const [isEmpty, setEmpty] = useState(false)
   const { tell, busy, refusal } = useTell('day.close')
   const openSheet = useCloseSheet()
 
   async function sign() {
-    if (busy || !isReady) return
+    setEmpty(pin === '')
+    if (busy || !isReady || pin === '') return
     const answer = await tell({ pin })
     setPin('')
     if (!answer.ok) return
@@ -51,7 +53,7 @@ export function SignForm(props: { date: LocalDate; isReady: boolean; isHere: boo
           value={pin}
           onChange={setPin}
           autoFocus={isHere}
-          error={saidAt(refusal, 'pin')}
+          error={isEmpty ? 'Type your PIN.' : saidAt(refusal, 'pin')}
         />
         <RefusalNote refusal={saidElsewhere(refusal, ['pin'])} />
         <div className="row">

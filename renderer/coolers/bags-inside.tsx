@@ -1,3 +1,4 @@
+import { useState } from 'react'
 import type { BagView } from '../../shared-types/views/coolers.ts'
 import { useMay } from '../desk/use-desk.ts'
 import { Button } from '../parts/button.tsx'
@@ -6,6 +7,7 @@ import { Panel } from '../parts/panel.tsx'
 import { type Column, Table } from '../parts/table.tsx'
 import { tissueOf } from './bench-bags.tsx'
 import { HoldUntil } from './hold-until.tsx'
+import { oldestFirst } from './oldest-first.ts'
 
 /** What is inside the cooler by the log, and the way to take a bag out of an open one. */
 export function BagsInside(props: {
@@ -14,6 +16,8 @@ export function BagsInside(props: {
   onTakeOut: (bag: BagView) => void
 }) {
   const { bags, isOpen, onTakeOut } = props
+  const [isAllShown, setAllShown] = useState(false)
+  const { shown, more } = oldestFirst(bags, isAllShown)
   const mayTakeOut = useMay('bag.takeOut')
   const columns: Column<BagView>[] = [
     { head: 'Bag', cell: (bag) => <NumberText number={bag.bag} /> },
@@ -40,10 +44,11 @@ export function BagsInside(props: {
         <Table
           caption="Bags inside this cooler"
           columns={columns}
-          rows={bags}
+          rows={shown}
           rowKey={(bag) => bag.bag}
         />
       )}
+      {more > 0 && <Button onPress={() => setAllShown(true)}>Show {more} more</Button>}
     </Panel>
   )
 }

@@ -1,24 +1,29 @@
+import { useState } from 'react'
 import { speciesWords } from '../../shared-types/animal.ts'
 import { keptWords, siteWords } from '../../shared-types/tissue.ts'
 import type { BagView } from '../../shared-types/views/coolers.ts'
 import { Badge } from '../parts/badge.tsx'
+import { Button } from '../parts/button.tsx'
 import { NumberText } from '../parts/number-text.tsx'
 import { Panel } from '../parts/panel.tsx'
 import { HoldUntil } from './hold-until.tsx'
+import { oldestFirst } from './oldest-first.ts'
 
-/** What a bag holds, in words. */
-export function tissueOf(bag: BagView): string {
-  return `${speciesWords[bag.species]}, ${siteWords[bag.site]}, ${keptWords[bag.kept]}`
+/** What a bag holds, in words. Fresh is the rule; what is kept otherwise says so. */
+export function tissueOf({ species, site, kept }: BagView): string {
+  const tissue = `${speciesWords[species]}, ${siteWords[site]}`
+  return kept === 'fresh' ? tissue : `${tissue}, ${keptWords[kept]}`
 }
 
 /** Sealed bags that are in no cooler yet, the oldest first: the order to scan them in. */
 export function BenchBags(props: { bags: readonly BagView[] }) {
-  const oldestFirst = props.bags.toSorted((a, b) => a.sealedMs - b.sealedMs)
+  const [isAllShown, setAllShown] = useState(false)
+  const { shown, more } = oldestFirst(props.bags, isAllShown)
   return (
     <Panel title={`Still on the bench: ${props.bags.length}`}>
-      {oldestFirst.length === 0 && <Badge shape="fine">every sealed bag is in a cooler</Badge>}
+      {shown.length === 0 && <Badge shape="fine">every sealed bag is in a cooler</Badge>}
       <ul className="coolers-bench">
-        {oldestFirst.map((bag) => (
+        {shown.map((bag) => (
           <li key={bag.bag}>
             <b>
               <NumberText number={bag.bag} />
@@ -28,6 +33,7 @@ export function BenchBags(props: { bags: readonly BagView[] }) {
           </li>
         ))}
       </ul>
+      {more > 0 && <Button onPress={() => setAllShown(true)}>Show {more} more</Button>}
     </Panel>
   )
 }

@@ -17,6 +17,9 @@ import { useManifest } from './use-manifest.ts'
 const onPaper: Signature = { how: 'on-paper' }
 const fields = ['courier.name', 'courier.organisation', 'courier.vehicle', 'pin'] as const
 
+/** Where Enter leads, one after the other. */
+type Stop = 'name' | 'organisation' | 'vehicle' | 'signature' | 'pin'
+
 /** Courier and lead sign for what was loaded; afterwards the manifest opens. */
 export function SignForm(props: { handoff: HandoffView }) {
   const { handoff } = props
@@ -26,11 +29,13 @@ export function SignForm(props: { handoff: HandoffView }) {
   const [courierSignature, setCourierSignature] = useState<Signature>(onPaper)
   const [leadSignature, setLeadSignature] = useState<Signature>(onPaper)
   const [pin, setPin] = useState('')
+  const [here, setHere] = useState<Stop>('name')
   const { tell, busy, refusal } = useTell('handoff.sign')
   const { openManifest } = useManifest(handoff.handoff)
 
   async function sign() {
     if (busy) return
+    if (pin === '') return setHere('pin')
     const answer = await tell({
       handoff: handoff.handoff,
       courier,
@@ -64,22 +69,27 @@ export function SignForm(props: { handoff: HandoffView }) {
             label="Courier’s name"
             value={courier.name}
             onChange={(name) => setCourier({ ...courier, name })}
+            onEnter={() => setHere('organisation')}
             error={saidAt(refusal, 'courier.name')}
-            autoFocus
+            autoFocus={here === 'name'}
             maxLength={80}
           />
           <TextEntry
             label="Organisation"
             value={courier.organisation}
             onChange={(organisation) => setCourier({ ...courier, organisation })}
+            onEnter={() => setHere('vehicle')}
             error={saidAt(refusal, 'courier.organisation')}
+            autoFocus={here === 'organisation'}
             maxLength={80}
           />
           <TextEntry
             label="Vehicle or plate"
             value={courier.vehicle}
             onChange={(vehicle) => setCourier({ ...courier, vehicle })}
+            onEnter={() => setHere('signature')}
             error={saidAt(refusal, 'courier.vehicle')}
+            autoFocus={here === 'vehicle'}
             maxLength={40}
           />
         </div>
@@ -88,6 +98,7 @@ export function SignForm(props: { handoff: HandoffView }) {
             label="The courier signs"
             value={courierSignature}
             onChange={setCourierSignature}
+            autoFocus={here === 'signature'}
           />
           <SignatureEntry
             label="The lead signs"
@@ -100,6 +111,7 @@ export function SignForm(props: { handoff: HandoffView }) {
           value={pin}
           onChange={setPin}
           error={saidAt(refusal, 'pin')}
+          autoFocus={here === 'pin'}
         />
         <RefusalNote refusal={saidElsewhere(refusal, fields)} />
         <div className="row">

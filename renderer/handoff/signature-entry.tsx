@@ -14,6 +14,7 @@ export function SignatureEntry(props: {
   label: string
   value: Signature
   onChange: (signature: Signature) => void
+  autoFocus?: boolean
 }) {
   const { label, value, onChange } = props
   return (
@@ -22,6 +23,7 @@ export function SignatureEntry(props: {
         label={label}
         options={ways}
         value={value.how}
+        autoFocus={props.autoFocus}
         onChange={(how) =>
           onChange(how === 'drawn' ? { how: 'drawn', strokes: [] } : { how: 'on-paper' })
         }

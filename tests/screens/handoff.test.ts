@@ -52,6 +52,13 @@ describe.skipIf(browserPath === undefined)('the handoff', () => {
     await expect.poll(() => focused(shown.page)).toBe('Number on the seal')
   }
 
+  async function signOnPaper() {
+    await fields(shown.page, 'Tam Okoro', '', '', '')
+    await expect.poll(() => focused(shown.page)).toBe('PIN of Orla Vance')
+    await fields(shown.page, leadPin)
+    await shown.page.getByText('Tam Okoro has 1 cooler').waitFor()
+  }
+
   /** The one stroke of the courier's signature, as the log keeps it. */
   async function strokeInLog() {
     const { text } = await day.desk.ask('table', { what: 'entries', format: 'json' })
@@ -85,14 +92,10 @@ describe.skipIf(browserPath === undefined)('the handoff', () => {
     await shown.page.getByRole('row', { name: /North 1.*loaded/ }).waitFor()
     expect(await barriers(shown.page)).toEqual([])
 
-    await type(shown.page, 'Tam Okoro')
-    await press(shown.page, 'Tab')
-    await type(shown.page, 'Basin Couriers')
-    await press(shown.page, 'Tab')
-    await type(shown.page, 'grey van')
+    await fields(shown.page, 'Tam Okoro', 'Basin Couriers', 'grey van')
+    await expect.poll(() => focused(shown.page)).toContain('pen on paper')
     await picture(shown.page, 'handoff-sign')
-    // Past both signatures, which stand on 'pen on paper'.
-    await press(shown.page, 'Tab Tab Tab')
+    await press(shown.page, 'Enter')
     await expect.poll(() => focused(shown.page)).toBe('PIN of Orla Vance')
     await fields(shown.page, leadPin)
     await shown.page.getByText('Tam Okoro has 1 cooler with 4 bags').waitFor()
@@ -122,10 +125,7 @@ describe.skipIf(browserPath === undefined)('the handoff', () => {
 
   test('the manifest is saved for machines, proves its digest and names no hunter', async () => {
     await load()
-    await fields(shown.page, 'Tam Okoro')
-    await shown.page.getByText('That PIN is wrong.').waitFor()
-    await fields(shown.page, leadPin)
-    await shown.page.getByText('Tam Okoro has 1 cooler').waitFor()
+    await signOnPaper()
     const json = new TextDecoder().decode((await saved(shown.page, 'Alt+J')).bytes)
     const { digest, manifest } = z
       .strictObject({ digest: z.string(), manifest: Manifest })
@@ -224,10 +224,7 @@ describe.skipIf(browserPath === undefined)('the handoff', () => {
 
   test('earlier handoffs stay listed with their documents', async () => {
     await load()
-    await type(shown.page, 'Tam Okoro')
-    await shown.page.getByLabel('PIN of Orla Vance').focus()
-    await fields(shown.page, leadPin)
-    await shown.page.getByText('Tam Okoro has 1 cooler').waitFor()
+    await signOnPaper()
     await press(shown.page, 'F9')
     const others = shown.page.getByRole('region', { name: 'Other handoffs' })
     await others.getByRole('button', { name: /^Manifest/ }).waitFor()
