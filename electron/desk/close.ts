@@ -6,7 +6,6 @@ import { bagsOnBench } from '../../db/read/bags.ts'
 import { bagTally, coolers } from '../../db/read/coolers.ts'
 import { countsByKey, explanationsByKey } from '../../db/read/counts.ts'
 import { kitBalances } from '../../db/read/kits.ts'
-import { labelTally } from '../../db/read/labels.ts'
 import { people } from '../../db/read/people.ts'
 import { closeSheetOf, latestDay } from '../../db/read/station.ts'
 import { countItemKey } from '../../shared-types/close.ts'
@@ -29,13 +28,14 @@ import {
 import type { CommandHandlers, QueryHandlers } from './call.ts'
 import { closeSheetPdf } from './close-sheet.ts'
 import { done } from './decided.ts'
+import { labelsLeft } from './labels-left.ts'
 import { figuresOfDay } from './line.ts'
 import { namesOf } from './names.ts'
 
 /** What the log expects at dusk, and what was counted so far. */
 function duskView(log: ReadableLog, date: LocalDate): DuskView {
   const balances = kitBalances(log)
-  const tally = labelTally(log)
+  const tally = labelsLeft(log)
   return {
     totals: dayTotals(figuresOfDay(log)),
     animalsInLine: animalsInLine(log).length,

@@ -1,7 +1,7 @@
 /** Kits and labels: the ledger, numbering by printing, reprints, voids. */
 import type { ReadableLog } from '../../db/connection.ts'
 import { kitBalance, kitBalances, latestKits, reservedKits } from '../../db/read/kits.ts'
-import { copiesOf, labelsOfKit, labelTally } from '../../db/read/labels.ts'
+import { copiesOf, labelsOfKit } from '../../db/read/labels.ts'
 import { people } from '../../db/read/people.ts'
 import { nextSerial } from '../../db/read/serials.ts'
 import { latestDay } from '../../db/read/station.ts'
@@ -25,6 +25,7 @@ import type { CommandCall, CommandHandlers, QueryHandlers } from './call.ts'
 import { decided, done } from './decided.ts'
 import { findAnimal, findCooler, findKit, findPerson } from './find.ts'
 import { coolerLabelRun, kitLabelRun, recordRun, reprintRun } from './label-runs.ts'
+import { labelsLeft } from './labels-left.ts'
 import { namesOf } from './names.ts'
 import { paperOf, pdfFile } from './pdf.ts'
 import { serialsExhausted } from './refusals.ts'
@@ -81,7 +82,7 @@ export const kitQueries = {
       balances: balancesOf(log),
       reserved: reservedKits(log).map((kit) => numberedKit(log, kit)),
       latest: latestKits(log).map((kit) => numberedKit(log, kit)),
-      labels: labelTally(log),
+      labels: labelsLeft(log),
     }),
   labelsOnRecord: async (call) => {
     const { log, station } = call
