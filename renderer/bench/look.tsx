@@ -83,7 +83,7 @@ export function Look(props: {
       focused
     >
       <form className="bench-look" onSubmit={submit}>
-        {verdict && !verdict.good && <Notice kind="warn">{verdict.advice}</Notice>}
+        {verdict && !verdict.good && !sealRefusal && <Notice kind="warn">{verdict.advice}</Notice>}
         <Choice
           label="What do you see and feel?"
           options={optionsAt(site.site)}

@@ -58,12 +58,19 @@ export function KitDialog(props: {
   )
 }
 
+/** Bags first, then what goes with them. */
+const order = 'LRXKH'
+
+function place({ number }: LabelView): number {
+  return order.indexOf(numberParts(number).part)
+}
+
 /** The latest copy of each number; the ones before it are void. */
 function latestCopies(labels: readonly LabelView[]): LabelView[] {
   const latest = new Map<SampleNumber, LabelView>()
   for (const label of labels)
     if (label.copy > (latest.get(label.number)?.copy ?? 0)) latest.set(label.number, label)
-  return [...latest.values()]
+  return [...latest.values()].toSorted((a, b) => place(a) - place(b))
 }
 
 function KitFacts({ kit }: { readonly kit: NumberedKit }) {
@@ -97,10 +104,10 @@ function LabelLine(props: {
           <strong>{name}</strong>
         </p>
         <NumberText number={number} />
+        {label && label.copy > 1 && `, copy ${label.copy}`}
         {label && (
           <p>
             <Badge shape={fateShapes[label.fate]}>{fateWords[label.fate]}</Badge>
-            {label.copy > 1 && `, copy ${label.copy}`}
           </p>
         )}
       </div>
