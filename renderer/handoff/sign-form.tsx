@@ -30,11 +30,13 @@ export function SignForm(props: { handoff: HandoffView }) {
   const [leadSignature, setLeadSignature] = useState<Signature>(onPaper)
   const [pin, setPin] = useState('')
   const [here, setHere] = useState<Stop>('name')
+  const [isEmpty, setEmpty] = useState(false)
   const { tell, busy, refusal } = useTell('handoff.sign')
   const { openManifest } = useManifest(handoff.handoff)
 
   async function sign() {
     if (busy) return
+    setEmpty(pin === '' && here === 'pin')
     if (pin === '') return setHere('pin')
     const answer = await tell({
       handoff: handoff.handoff,
@@ -110,7 +112,7 @@ export function SignForm(props: { handoff: HandoffView }) {
           label={`PIN of ${who?.person?.name ?? 'the lead'}`}
           value={pin}
           onChange={setPin}
-          error={saidAt(refusal, 'pin')}
+          error={isEmpty ? 'Type your PIN.' : saidAt(refusal, 'pin')}
           autoFocus={here === 'pin'}
         />
         <RefusalNote refusal={saidElsewhere(refusal, fields)} />
