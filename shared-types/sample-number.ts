@@ -44,6 +44,8 @@ export const StationCode = z
     new RegExp(`^[${clearLetters}${clearDigits}]{3}$`),
     'three of A C D E F H J K M N P Q R T V W X Y 3 4 6 7 9',
   )
+/** Every letter that a desk may have, in order. */
+export const deskLetters: readonly string[] = clearLetters.split('')
 export const DeskLetter = z
   .string()
   .regex(new RegExp(`^[${clearLetters}]$`), 'one of A C D E F H J K M N P Q R T V W X Y')

@@ -3,14 +3,9 @@ import { resolve } from 'node:path'
 import { Command, InvalidArgumentError, Option } from 'commander'
 import { deskApi } from '../../shared-types/desk-api.ts'
 import { LocalDate } from '../../shared-types/local-date.ts'
-import { mostDesks } from '../desk/practice/day.ts'
+import { deskLetters } from '../../shared-types/sample-number.ts'
 import type { Outcome } from './outcome.ts'
 import type { Progress } from './progress.ts'
-import { exportTable } from './verbs/export.ts'
-import { close, labels, manifest } from './verbs/papers.ts'
-import { practice } from './verbs/practice.ts'
-import { rebuild } from './verbs/rebuild.ts'
-import { verify } from './verbs/verify.ts'
 
 export interface ProgramDeps {
   /** What paths are relative to. */
@@ -34,52 +29,92 @@ function calendarDay(text: string): LocalDate {
   throw new InvalidArgumentError('A day like 2026-11-14 is wanted.')
 }
 
-const tables = deskApi.table.input.shape
+/** Verbs are loaded when they are called: whoever mistypes one is told at once. */
+const load = {
+  practice: () => import('./verbs/practice.ts'),
+  verify: () => import('./verbs/verify.ts'),
+  rebuild: () => import('./verbs/rebuild.ts'),
+  export: () => import('./verbs/export.ts'),
+  papers: () => import('./verbs/papers.ts'),
+}
 
 /** Builds the program. It throws commander's own error for a wrong call, having said what is wrong. */
-export function createProgram({ cwd, progress, end }: ProgramDeps): Command {
-  const at = (path: string) => resolve(cwd, path)
+export function createProgram(deps: ProgramDeps): Command {
   const program = new Command('duskline')
     .description('A station log from the terminal. Reading verbs leave the file as it is.')
     .exitOverride()
     .showHelpAfterError('Add --help to see what is wanted.')
-
-  /** Each verb answers with an outcome, told in words or, with --json, as one JSON value. */
-  const verb = (usage: string, description: string) =>
+  const add: AddVerb = (usage, description) =>
     program.command(usage).description(description).option('--json', 'answer as JSON on stdout')
+  addPractice(add, deps)
+  addChecks(add, deps)
+  addExport(add, deps)
+  addPapers(add, deps)
+  return program
+}
 
-  verb('practice', 'play an invented opening day into an empty folder')
+/** Each verb ends with an outcome, told in words or, with `--json`, as one JSON value. */
+type AddVerb = (usage: string, description: string) => Command
+
+function addPractice(add: AddVerb, { cwd, progress, end }: ProgramDeps): void {
+  add('practice', 'play an invented opening day into an empty folder')
     .option('--animals <count>', 'animals of the whole station', wholeNumber(1, 5000), 120)
-    .option('--desks <count>', 'desks that share them', wholeNumber(1, mostDesks), 1)
+    .option('--desks <count>', 'desks that share them', wholeNumber(1, deskLetters.length), 1)
     .option('--seed <number>', 'the same seed, the same day', wholeNumber(0, 2 ** 32 - 1), 1)
     .requiredOption('--out <dir>', 'folder for logs and documents')
-    .action(async ({ json, out, ...wish }) =>
-      end(await practice({ ...wish, out: at(out) }, progress), json),
-    )
-  verb('verify <file>', 'check that nothing was taken out or altered').action((file, { json }) =>
-    end(verify(at(file)), json),
+    .action(async ({ json, out, ...wish }) => {
+      const { practice } = await load.practice()
+      end(await practice({ ...wish, out: resolve(cwd, out) }, progress), json)
+    })
+}
+
+function addChecks(add: AddVerb, { cwd, end }: ProgramDeps): void {
+  add('verify <file>', 'check that nothing was taken out or altered').action(
+    async (file, { json }) => {
+      const { verify } = await load.verify()
+      end(verify(resolve(cwd, file)), json)
+    },
   )
-  verb('rebuild <file>', 'make the tables anew from the entries').action((file, { json }) =>
-    end(rebuild(at(file)), json),
-  )
-  verb('export <file>', 'list what the log holds; no contact is in it')
-    .addOption(
-      new Option('--what <list>', 'which list').choices(tables.what.options).makeOptionMandatory(),
-    )
-    .addOption(new Option('--format <format>', 'how').choices(tables.format.options).default('csv'))
+  add('rebuild <file>', 'make the tables anew from the entries').action(async (file, { json }) => {
+    const { rebuild } = await load.rebuild()
+    end(rebuild(resolve(cwd, file)), json)
+  })
+}
+
+function addExport(add: AddVerb, { cwd, end }: ProgramDeps): void {
+  const { what: lists, format: formats } = deskApi.table.input.shape
+  const what = new Option('--what <list>', 'which list').choices(lists.options)
+  const format = new Option('--format <format>', 'how').choices(formats.options).default('csv')
+  add('export <file>', 'list what the log holds; no contact is in it')
+    .addOption(what.makeOptionMandatory())
+    .addOption(format)
     .option('--out <file>', 'a new file instead of stdout')
-    .action(async (file, { json, what, format, out }) =>
-      end(await exportTable(at(file), { what, format, out: out ? at(out) : null }), json),
-    )
-  verb('labels <file>', 'PDF of the labels that are good by the log, marked RECORD ONLY')
+    .action(async (file, { json, out, ...wish }) => {
+      const { exportTable } = await load.export()
+      const to = out ? resolve(cwd, out) : null
+      end(await exportTable(resolve(cwd, file), { ...wish, out: to }), json)
+    })
+}
+
+function addPapers(add: AddVerb, { cwd, end }: ProgramDeps): void {
+  const at = (path: string) => resolve(cwd, path)
+  add('labels <file>', 'PDF of the labels that are good by the log, marked RECORD ONLY')
     .requiredOption('--out <pdf>', 'the new file')
-    .action(async (file, { json, out }) => end(await labels(at(file), at(out)), json))
-  verb('manifest <file>', 'manifests of the signed handoffs as PDF, JSON and CSV')
+    .action(async (file, { json, out }) => {
+      const { labels } = await load.papers()
+      end(await labels(at(file), at(out)), json)
+    })
+  add('manifest <file>', 'manifests of the signed handoffs as PDF, JSON and CSV')
     .requiredOption('--out <dir>', 'the folder for them')
-    .action(async (file, { json, out }) => end(await manifest(at(file), at(out)), json))
-  verb('close <file>', 'the close sheet of the last day, or of another')
+    .action(async (file, { json, out }) => {
+      const { manifest } = await load.papers()
+      end(await manifest(at(file), at(out)), json)
+    })
+  add('close <file>', 'the close sheet of the last day, or of another')
     .option('--date <day>', 'a day like 2026-11-14', calendarDay)
     .requiredOption('--out <pdf>', 'the new file')
-    .action(async (file, { json, out, date }) => end(await close(at(file), at(out), date), json))
-  return program
+    .action(async (file, { json, out, date }) => {
+      const { close } = await load.papers()
+      end(await close(at(file), at(out), date), json)
+    })
 }

@@ -1,12 +1,9 @@
 /** A whole practice day in a folder: per desk the log and the documents that its lead would print. */
 import { granted, type Result } from '../../../shared-types/result.ts'
 import type { DeskId } from '../../../shared-types/sample-number.ts'
-import { deskLetters, practiceDay } from '../../station/practice/plan.ts'
+import { practiceDay } from '../../station/practice/plan.ts'
 import { createDesk } from '../desk.ts'
 import { playScript } from './player.ts'
-
-/** There are only so many letters that cannot be misread. */
-export const mostDesks = deskLetters.length
 
 export interface PlayedDesk {
   readonly desk: DeskId

@@ -3,7 +3,7 @@
  * single entry is made. The same seed always gives the same day.
  */
 import { LocalDate } from '../../../shared-types/local-date.ts'
-import { DeskId, DeskLetter } from '../../../shared-types/sample-number.ts'
+import { DeskId, deskLetters } from '../../../shared-types/sample-number.ts'
 import { localDate } from '../local-time.ts'
 import { inventedAnimals } from './animals.ts'
 import { arrivalMinutes } from './arrivals.ts'
@@ -19,11 +19,6 @@ import type { DeskScript, PlantedFault } from './script.ts'
 import { type DayShape, openingDay, openingMorning } from './shapes.ts'
 import { workShift } from './shift.ts'
 import { practiceStation } from './station-facts.ts'
-
-/** Letters that a desk may have, in order. */
-export const deskLetters = 'ABCDEFGHIJKLMNOPQRSTUVWXYZ'
-  .split('')
-  .filter((letter) => DeskLetter.safeParse(letter).success)
 
 /** Each part of a day draws from a stream of its own. */
 const stream = { station: 1, desk: 100, animals: 200, floor: 300, salts: 400 }
