@@ -6,7 +6,13 @@ export const root = join(import.meta.dirname, '..')
 
 /** Runs a script under this very Node, its output shown as it comes; answers its exit code. */
 export function runNode(script: string, args: readonly string[] = []): number {
-  const { status } = spawnSync(process.execPath, [script, ...args], { cwd: root, stdio: 'inherit' })
+  // A test runner's NODE_ENV would make React's slow development build of the screens.
+  const { NODE_ENV: _, ...env } = process.env
+  const { status } = spawnSync(process.execPath, [script, ...args], {
+    cwd: root,
+    stdio: 'inherit',
+    env,
+  })
   return status ?? 1
 }
 
