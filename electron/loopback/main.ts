@@ -4,10 +4,12 @@
  */
 import { randomBytes } from 'node:crypto'
 import { mkdir } from 'node:fs/promises'
-import { join } from 'node:path'
-import { createDesk } from '../desk/desk.ts'
+import { join, resolve } from 'node:path'
+import { holdFolder } from '../../db/folder-lock.ts'
+import { createDesk, type Desk } from '../desk/desk.ts'
+import { thisLaptop, usualFolder } from '../desk/this-laptop.ts'
 import { type AppWindow, openAppWindow } from './app-window.ts'
-import { readOptions } from './options.ts'
+import { type Options, readOptions } from './options.ts'
 import { type Loopback, serveLoopback } from './server.ts'
 
 const screens = join(import.meta.dirname, '../../dist/renderer')
@@ -15,11 +17,22 @@ const screens = join(import.meta.dirname, '../../dist/renderer')
 /** A closed window may be a window that reloads. */
 const graceMs = 5000
 
-async function main(): Promise<void> {
-  const options = readOptions(process.argv.slice(2))
-  await mkdir(options.folder, { recursive: true })
+function openDesk({ folder, backup }: Options): Desk {
   const { timeZone: zone } = Intl.DateTimeFormat().resolvedOptions()
-  const desk = createDesk({ folder: options.folder, now: Date.now, randomBytes, zone })
+  const { platform, arch, versions } = process
+  const about = { window: 'browser', system: `${platform} ${arch}`, node: versions.node }
+  const machine = { laptop: thisLaptop(randomBytes), uptime: () => performance.now(), about }
+  const desk = createDesk({ folder, now: Date.now, randomBytes, zone, machine })
+  if (backup !== undefined) desk.offerBackupFolder(resolve(backup))
+  return desk
+}
+
+async function main(): Promise<void> {
+  const options = readOptions(process.argv.slice(2), usualFolder())
+  await mkdir(options.folder, { recursive: true })
+  const held = holdFolder(options.folder)
+  if (!held.ok) throw new Error(`${held.refusal.say} ${held.refusal.next}`)
+  const desk = openDesk(options)
   const ending = Promise.withResolvers<void>()
   for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, ending.resolve)
   const host = await serveLoopback({
@@ -36,6 +49,7 @@ async function main(): Promise<void> {
   await ending.promise
   await host.close()
   await desk.close()
+  held.value()
   await window?.close()
 }
 

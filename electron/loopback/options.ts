@@ -4,24 +4,30 @@ import { parseArgs } from 'node:util'
 export interface Options {
   /** Where the station logs are. */
   readonly folder: string
+  /** A folder that the lead may choose for backups; the screens can name none themselves. */
+  readonly backup: string | undefined
   /** 0: any free port. */
   readonly port: number
   /** Whether to open a window, and to stop when the last one has closed. */
   readonly window: boolean
 }
 
-/** Reads `--folder DIR`, `--port N` and `--no-window`. Throws one plain sentence for anything else. */
-export function readOptions(args: readonly string[]): Options {
+/**
+ * Reads `--folder DIR`, `--backup DIR`, `--port N` and `--no-window`; the logs are in `usual` unless
+ * said otherwise. Throws one plain sentence for anything else.
+ */
+export function readOptions(args: readonly string[], usual: string): Options {
   const { values } = parseArgs({
     args: [...args],
     options: {
-      folder: { type: 'string' },
+      folder: { type: 'string', default: usual },
+      backup: { type: 'string' },
       port: { type: 'string', default: '0' },
       'no-window': { type: 'boolean', default: false },
     },
   })
-  if (values.folder === undefined) throw new Error('Say where the station logs are: --folder DIR')
-  return { folder: values.folder, port: readPort(values.port), window: !values['no-window'] }
+  const { folder, backup, port } = values
+  return { folder, backup, port: readPort(port), window: !values['no-window'] }
 }
 
 function readPort(text: string): number {

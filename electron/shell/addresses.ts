@@ -4,6 +4,8 @@ export const scheme = 'app'
 export const ownOrigin = 'app://duskline'
 /** The one page of the program. */
 export const entryUrl = `${ownOrigin}/`
+/** The same page as a screen outside shows it. */
+export const boardUrl = `${entryUrl}#board`
 
 /** The page itself, whatever screen its hash or query names. */
 export function isEntry(url: string): boolean {

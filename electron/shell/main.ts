@@ -6,26 +6,70 @@ import { randomBytes } from 'node:crypto'
 import { mkdir } from 'node:fs/promises'
 import { join } from 'node:path'
 import { app, dialog, session } from 'electron'
+import { holdFolder } from '../../db/folder-lock.ts'
 import { createDesk, type Desk } from '../desk/desk.ts'
+import { thisLaptop, usualFolder } from '../desk/this-laptop.ts'
 import { declareScheme, serveScreens } from './app-protocol.ts'
-import { readFolder } from './folder.ts'
+import { type Arguments, readArguments } from './arguments.ts'
+import { createAwake } from './awake.ts'
+import { askBackupFolder } from './backup-folder.ts'
+import { type CrashDeps, keepCrashReports, mendPages, noteDeaths } from './crashes.ts'
 import { answerCalls } from './ipc.ts'
+import { keyStore } from './key-store.ts'
 import { setMenu } from './menu.ts'
 import { confine, denyPermissions } from './security.ts'
 import { createWindows } from './windows.ts'
 
-async function openDesk(): Promise<Desk> {
-  const folder = readFolder(process.argv.slice(1), app.getPath('userData'))
+const uptime = () => performance.now()
+
+async function openDesk({ folder, file }: Arguments): Promise<Desk> {
   await mkdir(folder, { recursive: true })
+  const held = holdFolder(folder)
+  if (!held.ok) throw new Error(`${held.refusal.say} ${held.refusal.next}`)
   const { timeZone: zone } = Intl.DateTimeFormat().resolvedOptions()
-  return createDesk({ folder, now: Date.now, randomBytes, zone })
+  const { platform, arch, versions } = process
+  const about = {
+    version: app.getVersion(),
+    window: `Electron ${versions.electron ?? ''}`,
+    system: `${platform} ${arch}`,
+    node: versions.node,
+  }
+  const machine = { laptop: thisLaptop(randomBytes), uptime, keyStore: keyStore(), about }
+  const desk = createDesk({ folder, now: Date.now, randomBytes, zone, machine })
+  // Refused, it is on the shelf all the same, and the shelf says why it cannot be opened.
+  if (file !== undefined) await desk.call(desk.openSession(), 'shelf.open', { file })
+  return desk
+}
+
+/** Keeps the laptop awake while a log is open, and tells every window what changed. */
+function watchDesk(desk: Desk, tell: (topics: readonly string[]) => void): void {
+  const awake = createAwake()
+  const isOpen = async () => {
+    const look = desk.openSession()
+    const shelf = await desk.call(look, 'shelf.look', {})
+    desk.closeSession(look)
+    awake.set(shelf.ok && shelf.value.open !== null)
+  }
+  void isOpen()
+  desk.watch((topics) => {
+    tell(topics)
+    if (topics.includes('shelf')) void isOpen()
+  })
 }
 
 async function start(): Promise<void> {
   await app.whenReady()
-  const desk = await openDesk()
-  const windows = createWindows(desk, join(app.getAppPath(), 'dist/preload/preload.cjs'))
-  app.on('web-contents-created', (_event, contents) => confine(contents, windows.open))
+  const desk = await openDesk(readArguments(process.argv.slice(1), usualFolder()))
+  const note: CrashDeps['note'] = (what, how) => desk.noteFault(`${what} ${how}`, undefined)
+  const windows = createWindows(desk, {
+    preload: join(app.getAppPath(), 'dist/preload/preload.cjs'),
+    state: join(app.getPath('userData'), 'window.json'),
+  })
+  app.on('web-contents-created', (_event, contents) => {
+    confine(contents, windows.open)
+    mendPages({ uptime, note }, contents)
+  })
+  noteDeaths({ uptime, note })
   app.on('second-instance', windows.show)
   app.on('window-all-closed', () => app.quit())
   app.once('will-quit', (event) => {
@@ -36,8 +80,12 @@ async function start(): Promise<void> {
   denyPermissions(session.defaultSession)
   serveScreens(join(app.getAppPath(), 'dist/renderer'))
   answerCalls(desk, windows.sessionOf)
-  desk.watch(windows.tell)
-  setMenu(windows.open)
+  watchDesk(desk, windows.tell)
+  setMenu({
+    openWindow: windows.open,
+    openBoard: windows.openBoard,
+    askBackupFolder: () => void askBackupFolder((folder) => desk.offerBackupFolder(folder)),
+  })
   windows.open()
 }
 
@@ -50,6 +98,7 @@ function giveUp(fault: unknown): void {
 }
 
 app.enableSandbox()
+keepCrashReports()
 declareScheme()
 if (app.requestSingleInstanceLock()) start().catch(giveUp)
 else app.quit()

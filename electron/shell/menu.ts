@@ -4,10 +4,17 @@
  */
 import { Menu, type MenuItemConstructorOptions } from 'electron'
 
+/** What the menu can do beyond what Electron brings. */
+export interface MenuDeeds {
+  readonly openWindow: () => void
+  readonly openBoard: () => void
+  readonly askBackupFolder: () => void
+}
+
 /** The entries of the menu, by platform. */
 export function menuTemplate(
   platform: NodeJS.Platform,
-  openWindow: () => void,
+  { openWindow, openBoard, askBackupFolder }: MenuDeeds,
 ): MenuItemConstructorOptions[] {
   const quit: MenuItemConstructorOptions = { role: 'quit' }
   return [
@@ -16,6 +23,14 @@ export function menuTemplate(
       label: '&File',
       submenu: [
         { label: 'New window', accelerator: 'CommandOrControl+N', click: openWindow },
+        {
+          label: 'Board for a screen outside',
+          accelerator: 'CommandOrControl+B',
+          click: openBoard,
+        },
+        { type: 'separator' },
+        { label: 'Offer a folder for backups…', click: askBackupFolder },
+        { type: 'separator' },
         { role: 'close' },
         ...(platform === 'darwin' ? [] : [quit]),
       ],
@@ -43,6 +58,6 @@ export function menuTemplate(
   ]
 }
 
-export function setMenu(openWindow: () => void): void {
-  Menu.setApplicationMenu(Menu.buildFromTemplate(menuTemplate(process.platform, openWindow)))
+export function setMenu(deeds: MenuDeeds): void {
+  Menu.setApplicationMenu(Menu.buildFromTemplate(menuTemplate(process.platform, deeds)))
 }

@@ -1,12 +1,15 @@
 /** The windows of the desk, one session each: a change of person in one leaves the others alone. */
 import { BrowserWindow, type WebContents } from 'electron'
 import type { Desk, Session } from '../desk/desk.ts'
-import { entryUrl } from './addresses.ts'
+import { boardUrl, entryUrl } from './addresses.ts'
 import { changesChannel } from './channels.ts'
 import { deskWindow } from './window-options.ts'
+import { keepWindowState, readWindowState } from './window-state.ts'
 
 export interface Windows {
   readonly open: () => void
+  /** A window for a screen outside, which only shows the line. */
+  readonly openBoard: () => void
   /** Brings an open window to the front, or opens one. */
   readonly show: () => void
   /** The session of a window of ours; `undefined` for any other. */
@@ -15,11 +18,20 @@ export interface Windows {
   readonly tell: (topics: readonly string[]) => void
 }
 
-export function createWindows(desk: Desk, preload: string): Windows {
+export interface WindowPaths {
+  readonly preload: string
+  /** Where the place of the first window is kept. */
+  readonly state: string
+}
+
+export function createWindows(desk: Desk, paths: WindowPaths): Windows {
   const sessions = new Map<BrowserWindow, Session>()
 
-  function open(): void {
-    const window = new BrowserWindow(deskWindow(preload))
+  function make(url: string): BrowserWindow {
+    const kept = sessions.size === 0 ? readWindowState(paths.state) : undefined
+    const window = new BrowserWindow({ ...deskWindow(paths.preload), ...kept })
+    if (kept?.maximized) window.maximize()
+    if (sessions.size === 0) keepWindowState(window, paths.state)
     const session = desk.openSession()
     sessions.set(window, session)
     window.once('ready-to-show', () => window.show())
@@ -27,11 +39,14 @@ export function createWindows(desk: Desk, preload: string): Windows {
       sessions.delete(window)
       desk.closeSession(session)
     })
-    void window.loadURL(entryUrl)
+    void window.loadURL(url)
+    return window
   }
 
+  const open = () => void make(entryUrl)
   return {
     open,
+    openBoard: () => void make(boardUrl),
     show() {
       const [window] = sessions.keys()
       if (window === undefined) return open()

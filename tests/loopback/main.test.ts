@@ -1,6 +1,6 @@
 import { type ChildProcess, spawn } from 'node:child_process'
 import { once } from 'node:events'
-import { chmodSync, mkdtempSync, readFileSync, writeFileSync } from 'node:fs'
+import { chmodSync, mkdtempSync, readdirSync, readFileSync, writeFileSync } from 'node:fs'
 import { createServer } from 'node:http'
 import type { AddressInfo } from 'node:net'
 import { tmpdir } from 'node:os'
@@ -28,8 +28,13 @@ afterEach(() => {
   for (const process of started.splice(0)) process.kill('SIGKILL')
 })
 
+/** The home of the test's own person, so that no mark of this laptop is left in another's. */
+const XDG_DATA_HOME = freshFolder()
+
 function start(args: readonly string[], env: NodeJS.ProcessEnv = {}): Program {
-  const child = spawn(process.execPath, [main, ...args], { env: { ...process.env, ...env } })
+  const child = spawn(process.execPath, [main, ...args], {
+    env: { ...process.env, XDG_DATA_HOME, ...env },
+  })
   started.push(child)
   let text = ''
   const hear = (chunk: Buffer) => {
@@ -74,12 +79,30 @@ describe('the program without a window', () => {
   })
 
   test.each([
-    [['--no-window'], '--folder DIR'],
+    [['--no-window', '--port', 'x'], "from 0 to 65535, not 'x'"],
     [['--folder', '/dev/null/logs', '--no-window'], 'ENOTDIR'],
   ])('that cannot start says why and exits 1: %j', async (args, say) => {
     const program = start(args)
     expect(await program.ended).toBe(1)
     expect(program.said()).toContain(say)
+  })
+
+  test('that is open on a folder already is not started there again', async () => {
+    const folder = freshFolder()
+    const first = start(['--folder', folder, '--no-window'])
+    await addressOf(first)
+    const second = start(['--folder', folder, '--no-window'])
+    expect(await second.ended).toBe(1)
+    expect(second.said()).toContain('Duskline is already open on this folder')
+    first.process.kill('SIGKILL')
+    await first.ended
+    await addressOf(start(['--folder', folder, '--no-window']))
+  })
+
+  test('without a folder named uses the one of its person', async () => {
+    const program = start(['--no-window'])
+    await addressOf(program)
+    expect(readdirSync(join(XDG_DATA_HOME, 'duskline'))).toContain('this-laptop')
   })
 
   test('whose port is taken says so and exits 1', async () => {

@@ -12,11 +12,11 @@ vi.mock('../../electron/desk/desk.ts', () => ({ createDesk: vi.fn() }))
 test.skipIf(browserPath === undefined)(
   'a program that cannot keep its logs says so and ends, rather than show an empty desk',
   async () => {
-    machine.userData = join(mkdtempSync(join(tmpdir(), 'duskline-logs-')), 'a-file')
-    writeFileSync(machine.userData, 'in the way')
+    process.env.XDG_DATA_HOME = join(mkdtempSync(join(tmpdir(), 'duskline-home-')), 'a-file')
+    writeFileSync(process.env.XDG_DATA_HOME, 'in the way')
     await import('../../electron/shell/main.ts')
     await eventually(() => machine.exitCode).toBe(1)
-    expect(machine.errors).toEqual([expect.stringContaining('Duskline cannot start: EEXIST')])
+    expect(machine.errors).toEqual([expect.stringContaining('Duskline cannot start: ENOTDIR')])
     expect(machine.windows).toEqual([])
   },
 )

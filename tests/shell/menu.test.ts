@@ -4,8 +4,10 @@ import { menuTemplate } from '../../electron/shell/menu.ts'
 
 vi.mock('electron', () => ({ Menu: {} }))
 
+const deeds = { openWindow() {}, openBoard() {}, askBackupFolder() {} }
+
 function itemsOf(platform: NodeJS.Platform): MenuItemConstructorOptions[] {
-  return menuTemplate(platform, () => {}).flatMap(({ submenu }) =>
+  return menuTemplate(platform, deeds).flatMap(({ submenu }) =>
     Array.isArray(submenu) ? submenu : [],
   )
 }

@@ -29,7 +29,8 @@ async function builtProgram(screens: 'real' | 'notebook'): Promise<string> {
 /** Starts the program and waits for its first window. */
 export async function startShell(screens: 'real' | 'notebook'): Promise<BrowserWindow> {
   machine.appPath = await builtProgram(screens)
-  machine.userData = mkdtempSync(join(tmpdir(), 'duskline-logs-'))
+  machine.userData = mkdtempSync(join(tmpdir(), 'duskline-window-'))
+  process.env.XDG_DATA_HOME = mkdtempSync(join(tmpdir(), 'duskline-home-'))
   await import('../../electron/shell/main.ts')
   await shown(0)
   return windowAt(0)

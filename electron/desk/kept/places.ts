@@ -8,7 +8,7 @@ import type { BackupPlace } from '../../../shared-types/views/safekeeping.ts'
 /** Where systems put what is plugged in. */
 function mountFolders(): string[] {
   if (process.platform === 'win32')
-    return [...'DEFGHIJKLMNOPQRSTUVWXYZ'].map((letter) => `${letter}:\\`)
+    return Array.from('DEFGHIJKLMNOPQRSTUVWXYZ', (letter) => `${letter}:\\`)
   if (process.platform === 'darwin') return inside('/Volumes')
   const { username } = userInfo()
   return [join('/media', username), join('/run/media', username)].flatMap(inside)

@@ -24,6 +24,11 @@ export const machine = {
   errors: [] as string[],
   menu: [] as MenuItemConstructorOptions[],
   windows: [] as BrowserWindow[],
+  /** What the person picks in the dialog for a folder; undefined closes it. */
+  picksFolder: undefined as string | undefined,
+  /** Reasons why the laptop may not sleep now. */
+  keptAwake: new Set<number>(),
+  crashReports: undefined as { uploadToServer?: boolean } | undefined,
 }
 
 class App extends EventEmitter {
@@ -42,6 +47,9 @@ class App extends EventEmitter {
   getPath(): string {
     return machine.userData
   }
+  getVersion(): string {
+    return '0.0.0'
+  }
   quit(): void {
     const quitting = new CancellableEvent()
     this.emit('will-quit', quitting)
@@ -59,6 +67,7 @@ export class BrowserWindow extends EventEmitter {
   readonly webContents: WebContents
   shown = false
   focused = 0
+  private maximized = false
 
   constructor(options: BrowserWindowConstructorOptions) {
     super()
@@ -89,7 +98,18 @@ export class BrowserWindow extends EventEmitter {
   isMinimized(): boolean {
     return false
   }
+  maximize(): void {
+    this.maximized = true
+  }
+  isMaximized(): boolean {
+    return this.maximized
+  }
+  getNormalBounds() {
+    const { x = 0, y = 0, width = 0, height = 0 } = this.options
+    return { x, y, width, height }
+  }
   close(): void {
+    this.emit('close')
     void this.webContents.page?.close()
   }
 }
@@ -100,6 +120,37 @@ export const dialog = {
   showErrorBox: (title: string, say: string) => {
     machine.errors.push(`${title}: ${say}`)
   },
+  showOpenDialog: async () => ({
+    canceled: machine.picksFolder === undefined,
+    filePaths: machine.picksFolder === undefined ? [] : [machine.picksFolder],
+  }),
+}
+
+export const screen = {
+  getAllDisplays: () => [{ workArea: { x: 0, y: 0, width: 1366, height: 728 } }],
+}
+
+export const powerSaveBlocker = {
+  start: () => {
+    const id = machine.keptAwake.size + 1
+    machine.keptAwake.add(id)
+    return id
+  },
+  stop: (id: number) => machine.keptAwake.delete(id),
+}
+
+export const crashReporter = {
+  start: (options: { uploadToServer?: boolean }) => {
+    machine.crashReports = options
+  },
+}
+
+/** A key store that turns the bytes over: enough to see that what is kept is not what was given. */
+export const safeStorage = {
+  isEncryptionAvailable: () => true,
+  getSelectedStorageBackend: () => 'gnome_libsecret',
+  encryptString: (text: string) => Buffer.from(text).map((byte) => byte ^ 0x5a),
+  decryptString: (sealed: Buffer) => Buffer.from(sealed.map((byte) => byte ^ 0x5a)).toString(),
 }
 
 export const Menu = {

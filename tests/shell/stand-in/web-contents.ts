@@ -52,6 +52,10 @@ export class WebContents extends EventEmitter {
     await (await this.ready).goto(toChromium(url))
   }
 
+  reload(): void {
+    void this.page?.reload()
+  }
+
   send(channel: string, ...args: unknown[]): void {
     const hear = ([name, news]: [string, unknown[]]) =>
       (window as unknown as { hearMain?: (name: string, news: unknown[]) => void }).hearMain?.(
