@@ -93,13 +93,16 @@ const dayDate = LocalDate.parse('2026-11-14')
 const dayStartMs = Date.parse('2026-11-14T06:00:00-07:00')
 
 /** A whole opening day at a station with so many desks: 1 to 18. */
-export function practiceDay(wish: { seed: number; animals: number; desks: number }): DeskScript[] {
+export function practiceDay(
+  wish: { seed: number; animals: number; desks: number },
+  shape: DayShape = openingDay,
+): DeskScript[] {
   const { seed, animals, desks } = wish
-  const arrivals = arrivalsOf(seed, animals, desks, openingDay)
+  const arrivals = arrivalsOf(seed, animals, desks, shape)
   return deskLetters.slice(0, desks).map((letter, place) => {
     const desk = DeskId.parse(`26${practiceStation.code}${letter}`)
     const frame = { desk, zone: dayZone, date: dayDate, startMs: dayStartMs, reopens: place === 0 }
-    return script({ seed, shape: openingDay, frame, place, harvested: dayDate, arrivals })
+    return script({ seed, shape, frame, place, harvested: dayDate, arrivals })
   })
 }
 
