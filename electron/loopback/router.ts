@@ -1,7 +1,7 @@
 /** Which request gets which answer. */
 import type { IncomingMessage, ServerResponse } from 'node:http'
 import { deskFault } from '../../shared-types/bridge.ts'
-import { granted, refused } from '../../shared-types/result.ts'
+import { refused } from '../../shared-types/result.ts'
 import type { Desk } from '../desk/desk.ts'
 import { answerResult, answerText, begin } from './answer.ts'
 import { readBody } from './body.ts'
@@ -16,7 +16,6 @@ export interface RouterDeps {
   readonly keys: Keys
   readonly windows: Windows
   readonly port: number
-  readonly newUrl: () => string
 }
 
 /** A request whose address has been read. */
@@ -82,12 +81,17 @@ async function route(deps: RouterDeps, visit: Visit): Promise<void> {
   return screen(deps, visit)
 }
 
-/** Swaps the token for a cookie, and takes it out of the address at once. */
+/**
+ * Swaps the token for a cookie, and takes it out of the address at once. A browser that is already in
+ * keeps the key it has: a new one would shut its other windows out.
+ */
 function enter({ keys, port }: RouterDeps, { request, response, query }: Visit): void {
   const key = keys.redeem(query.get('token') ?? '')
   if (key === undefined)
     return turnAway(request, response, 403, 'This address has been used, or is not ours.')
-  begin(response, 303, { Location: '/', 'Set-Cookie': keyToCookie(key, port) }).end()
+  const held = cookieToKey(request.headers.cookie, port)
+  const kept = held !== undefined && keys.isKey(held) ? held : key
+  begin(response, 303, { Location: '/', 'Set-Cookie': keyToCookie(kept, port) }).end()
 }
 
 function screen({ screens }: RouterDeps, { response, path }: Visit): void {
@@ -115,7 +119,6 @@ const tooMany = {
 } as const
 
 async function post(deps: RouterDeps, visit: Visit, key: string): Promise<void> {
-  if (visit.path === '/window') return answerResult(visit.response, 200, granted(deps.newUrl()))
   const name = /^\/call\/(.+)$/.exec(visit.path)?.[1]
   const id = windowId(visit, key)
   if (name === undefined || id === undefined)

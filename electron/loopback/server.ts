@@ -42,7 +42,7 @@ export async function serveLoopback(deps: LoopbackDeps): Promise<Loopback> {
   const server = createServer({ requestTimeout: 30_000 })
   const port = await listen(server, deps.port)
   const newUrl = () => `${originAt(port)}/enter?token=${keys.newToken()}`
-  server.on('request', createRouter({ desk: deps.desk, screens, keys, windows, port, newUrl }))
+  server.on('request', createRouter({ desk: deps.desk, screens, keys, windows, port }))
   const unwatch = deps.desk.watch(windows.tell)
   return {
     port,

@@ -73,17 +73,9 @@ describe('without the key', () => {
   })
 })
 
-describe('a second window', () => {
-  test('gets an address of its own from a window that is in', async () => {
-    const Cookie = await comeIn(desk)
-    const headers = { Cookie, Origin: desk.origin, 'Content-Type': 'application/json' }
-    const answer = await desk.ask('/window', { method: 'POST', headers, body: '{}' })
-    const { value } = JSON.parse(answer.text) as { value: string }
-    expect((await desk.ask(pathOf(value))).status).toBe(303)
-  })
-
-  test('gets none from a stranger', async () => {
-    const headers = { Origin: desk.origin, 'Content-Type': 'application/json' }
-    expect((await desk.ask('/window', { method: 'POST', headers, body: '{}' })).status).toBe(401)
-  })
+test('a second address in the same browser leaves its first window in', async () => {
+  const Cookie = await comeIn(desk)
+  const again = await desk.ask(pathOf(desk.newUrl()), { headers: { Cookie } })
+  expect(again.headers['set-cookie']?.[0]).toContain(Cookie)
+  expect((await desk.ask('/', { headers: { Cookie } })).status).toBe(200)
 })
