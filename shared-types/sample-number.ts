@@ -34,6 +34,12 @@ export const partWords: Record<Part, string> = {
   M: 'manifest',
 }
 
+/** As in a sentence: `a kit label`, `an animal label`, `a left bag or right bag label`. */
+export function labelInWords(...parts: readonly Part[]): string {
+  const words = parts.map((part) => partWords[part]).join(' or ')
+  return `${/^[aeiou]/.test(words) ? 'an' : 'a'} ${words} label`
+}
+
 const clearLetters = 'ACDEFHJKMNPQRTVWXY'
 const clearDigits = '34679'
 
@@ -241,7 +247,7 @@ export function readNumberFor(parts: readonly Part[], text: string): Result<Samp
   if (parts.includes(part)) return read
   return refused(
     'wrong-label',
-    `That is a ${partWords[part]} label, not a ${parts.map((each) => partWords[each]).join(' or ')} label.`,
+    `That is ${labelInWords(part)}, not ${labelInWords(...parts)}.`,
     `Scan the ${parts.map((each) => partWords[each]).join(' or ')} label.`,
   )
 }

@@ -15,9 +15,9 @@ import {
   grouped,
   HandoffNumber,
   kitOf,
+  labelInWords,
   type Part,
   PersonId,
-  partWords,
   readSampleNumber,
   type SampleNumber,
 } from '../../shared-types/sample-number.ts'
@@ -38,7 +38,7 @@ const nothing = { animal: null, cooler: null }
 function unknown(number: SampleNumber): Told {
   return {
     ...nothing,
-    say: `A ${partWords[partOf(number)]} label of this station that this desk's log does not know.`,
+    say: `This is ${labelInWords(partOf(number))} of this station, and this desk's log does not know it.`,
   }
 }
 

@@ -108,6 +108,13 @@ test('a good number on the wrong thing is refused by naming both', () => {
   })
 })
 
+test('an animal label is told as one', () => {
+  const animal = sampleNumber(desk, 42, 'A')
+  expect(readNumberFor(['C'], animal)).toMatchObject({
+    refusal: { say: 'That is an animal label, not a cooler label.' },
+  })
+})
+
 test('a misread number is told as misread before anything is said of its part', () => {
   const wrong = `${left.slice(0, 11)}${left.endsWith('7') ? '8' : '7'}`
   expect(readNumberFor(['C'], wrong)).toMatchObject({ refusal: { code: 'check-character-wrong' } })
