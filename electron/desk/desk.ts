@@ -82,6 +82,7 @@ class OneDesk implements Desk {
       ring: new KeyRing(deps.keyFolder ?? deps.folder, keyStore),
       diary: new Diary(deps.folder, deps.now),
       keeper: new BackupKeeper({
+        folder: deps.folder,
         shelf: this.#shelf,
         choices,
         now: deps.now,

@@ -9,6 +9,10 @@ export type BackupPlace = z.infer<typeof BackupPlace>
 export const BackupView = z.strictObject({
   /** The place the lead chose, or null. */
   place: BackupPlace.nullable(),
+  /** Whether it is on another disk than the log. */
+  apart: z.boolean(),
+  /** The station logs that lie there. */
+  found: z.array(z.string()),
   /** Other disks and sticks that are plugged in, and folders chosen on this laptop. */
   others: z.array(BackupPlace),
   /** The last backup of the open log that was read back, or null. */

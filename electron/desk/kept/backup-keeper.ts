@@ -9,9 +9,11 @@ import { granted, refused } from '../../../shared-types/result.ts'
 import type { BackupView } from '../../../shared-types/views/safekeeping.ts'
 import type { Shelf } from '../shelf.ts'
 import type { KeptChoices } from './choices.ts'
-import { placeOf, placesAt } from './places.ts'
+import { areApart, isThere, logsIn, placeOf, placesAt } from './places.ts'
 
 export interface KeeperDeps {
+  /** Where the logs are. */
+  readonly folder: string
   readonly shelf: Shelf
   readonly choices: KeptChoices
   readonly now: () => number
@@ -59,7 +61,7 @@ export class BackupKeeper {
         'Plug it in again, or choose another.',
         'place',
       )
-    this.#deps.choices.change({ backup: path })
+    this.#deps.choices.change({ backup: path, apart: areApart(path, this.#deps.folder) })
     this.#trouble = null
     return this.renew()
   }
@@ -105,16 +107,33 @@ export class BackupKeeper {
   }
 
   look(): BackupView {
-    const { backup, backedUp } = this.#deps.choices.now
+    const { backup, apart, backedUp } = this.#deps.choices.now
     const open = this.#deps.shelf.openFile
     const paths = [...placesAt([...this.#offered]).values()].filter((path) => path !== backup)
     return {
       place: backup === null ? null : placeOf(backup),
+      apart,
       others: paths.map(placeOf),
+      found: backup === null ? [] : logsIn(backup),
       last: (open && backedUp[open]) || null,
       running: this.#running !== undefined,
       trouble: this.#trouble && { say: this.#trouble.say, next: this.#trouble.next },
     }
+  }
+
+  /**
+   * Some systems leave an empty folder where a stick was, and a backup would go to the laptop's own disk
+   * without a word.
+   */
+  #stickGone(): Result<never> | null {
+    const { backup, apart } = this.#deps.choices.now
+    if (backup !== null && isThere(backup) && (!apart || areApart(backup, this.#deps.folder)))
+      return null
+    return refused(
+      'stick-gone',
+      'The disk or stick for backups is not plugged in.',
+      'Plug it in again; the desk goes on without it and catches up by itself.',
+    )
   }
 
   #plan(): void {
@@ -134,7 +153,7 @@ export class BackupKeeper {
     if (!log || !to) return noPlace()
     this.#isBehind = false
     const [atMs, began] = [now(), performance.now()]
-    const made = await aside({ do: 'renew-backup', log, to })
+    const made = this.#stickGone() ?? (await aside({ do: 'renew-backup', log, to }))
     this.#tookMs = performance.now() - began
     this.#trouble = made.ok ? null : made.refusal
     if (made.ok) {

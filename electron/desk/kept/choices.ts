@@ -8,10 +8,14 @@ const Choices = z.object({
   light: Light.nullable().catch(null),
   /** The folder of the backups, or null. */
   backup: z.string().nullable().catch(null),
+  /** Whether that folder is on another disk than the logs. */
+  apart: z.boolean().catch(false),
   /** The last good backup of each log file: when, and how many entries it holds. */
   backedUp: z.record(z.string(), z.object({ atMs: z.int(), entries: z.int() })).catch({}),
 })
 export type Choices = z.infer<typeof Choices>
+
+const nothingChosen: Choices = { light: null, backup: null, apart: false, backedUp: {} }
 
 /** The choices of one folder. A medium that cannot be written forgets them at the end, no more. */
 export class KeptChoices {
@@ -20,7 +24,7 @@ export class KeptChoices {
 
   constructor(folder: string) {
     this.#path = join(folder, 'choices.json')
-    this.#now = readSmall(this.#path, Choices) ?? { light: null, backup: null, backedUp: {} }
+    this.#now = readSmall(this.#path, Choices) ?? nothingChosen
   }
 
   get now(): Choices {

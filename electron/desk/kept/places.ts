@@ -1,6 +1,6 @@
 /** Where a backup can go: other disks and sticks of this laptop, and folders offered by its host. */
 import { createHash } from 'node:crypto'
-import { readdirSync } from 'node:fs'
+import { readdirSync, statSync } from 'node:fs'
 import { userInfo } from 'node:os'
 import { basename, join } from 'node:path'
 import type { BackupPlace } from '../../../shared-types/views/safekeeping.ts'
@@ -22,6 +22,13 @@ function inside(folder: string): string[] {
   }
 }
 
+/** The names of the logs in a folder. */
+export function logsIn(folder: string): string[] {
+  return inside(folder)
+    .map((path) => basename(path))
+    .filter((name) => name.endsWith('.stationlog'))
+}
+
 export function isThere(folder: string): boolean {
   try {
     readdirSync(folder)
@@ -29,6 +36,11 @@ export function isThere(folder: string): boolean {
   } catch {
     return false
   }
+}
+
+/** Whether two folders are on different disks: one disk may fail, or be left on the tailgate. */
+export function areApart(a: string, b: string): boolean {
+  return statSync(a).dev !== statSync(b).dev
 }
 
 /** A place as a screen sees it: its mark leads back to the path here and tells nothing there. */
