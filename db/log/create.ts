@@ -84,7 +84,8 @@ function noWriting(path: string): Result<never> {
   )
 }
 
-function makeTables(connection: Connection, desk: DeskId): void {
+/** The tables of an empty log; the caller holds a transaction. */
+export function makeTables(connection: Connection, desk: DeskId): void {
   connection.pragma(`application_id = ${applicationId}`)
   migrateLogTables(connection)
   makeReadTables(connection)

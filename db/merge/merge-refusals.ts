@@ -44,3 +44,12 @@ export const mixedWithPractice = (file: string): Refusal => ({
   say: `${file} is a practice log, and practice never mixes with a real record.`,
   next: 'Leave it out, or merge practice logs by themselves.',
 })
+
+export function noFolder(path: string): Result<never> {
+  return refused(
+    'not-found',
+    `The folder for ${basename(path, '.part')} is not there.`,
+    'Choose a folder that exists, or plug in the disk it is on.',
+    'out',
+  )
+}

@@ -3,18 +3,20 @@
  * unless it is finished; then put in place of the old one in one step.
  */
 import { closeSync, existsSync, fsyncSync, openSync, renameSync, rmSync } from 'node:fs'
+import { dirname } from 'node:path'
 import type { Statement } from 'better-sqlite3'
 import { granted, type Result } from '../../shared-types/result.ts'
 import { type DeskId, nobodysDesk } from '../../shared-types/sample-number.ts'
-import { type Connection, connectForWriting, connectionOf, WritableLog } from '../connection.ts'
-import { createLog } from '../log/create.ts'
+import { type Connection, connectForBulk, connectionOf, WritableLog } from '../connection.ts'
+import { makeTables } from '../log/create.ts'
+import { storing } from '../storage-refusal.ts'
 import { openLog } from '../log/open.ts'
 import { countEntries } from '../log/read-entries.ts'
 import { type Refolded, refoldSteps } from '../log/rebuild.ts'
 import { latestFormat } from '../migrations/list.ts'
 import { markOfLog } from './log-mark.ts'
 import type { ContactTable, EntryTable, UnprovedTable } from '../schema.ts'
-import { notAMergedLog, outInUse } from './merge-refusals.ts'
+import { noFolder, notAMergedLog, outInUse } from './merge-refusals.ts'
 
 /** Begins the part file of a merged log: a copy of `out` if that is there, else a new log. */
 export function beginTarget(out: string, office: DeskId | null): Result<Target> {
@@ -29,15 +31,18 @@ export function beginTarget(out: string, office: DeskId | null): Result<Target> 
 }
 
 interface Begun {
+  readonly connection: Connection
   readonly desk: DeskId
   readonly practice: boolean | null
 }
 
 function created(part: string, desk: DeskId): Result<Begun> {
-  const log = createLog(part, desk)
-  if (!log.ok) return log
-  log.value.close()
-  return granted({ desk, practice: null })
+  return storing(() => {
+    if (!existsSync(dirname(part))) return noFolder(part)
+    const connection = connectForBulk(part)
+    connection.transaction(() => makeTables(connection, desk))()
+    return granted({ connection, desk, practice: null })
+  })
 }
 
 function copied(out: string, part: string): Result<Begun> {
@@ -48,7 +53,7 @@ function copied(out: string, part: string): Result<Begun> {
     const mark = markOfLog(log)
     if (mark === 'station') return notAMergedLog(out)
     connectionOf(log).prepare('VACUUM INTO ?').run(part)
-    return granted({ desk: log.desk, practice: mark })
+    return granted({ connection: connectForBulk(part), desk: log.desk, practice: mark })
   } finally {
     log.close()
     if (!existsSync(`${out}-wal`)) rmSync(`${out}-shm`, { force: true })
@@ -81,7 +86,7 @@ export class Target {
     this.practice = begun.practice
     this.#out = out
     this.#part = part
-    this.#connection = forBulk(part)
+    this.#connection = begun.connection
     this.#log = new WritableLog(this.#connection, part, begun.desk, latestFormat)
     this.#indexes = this.#connection.prepare<[], { name: string; sql: string }>(entryIndexes).all()
     this.#connection.exec('BEGIN')
@@ -156,18 +161,6 @@ export class Target {
     if (this.#connection.open) this.#connection.close()
     removeLog(this.#part)
   }
-}
-
-function forBulk(part: string): Connection {
-  const connection = connectForWriting(part)
-  connection.pragma('journal_mode = DELETE')
-  connection.pragma('journal_mode = OFF')
-  connection.pragma('synchronous = OFF')
-  // Nothing is purged here, and every page is new.
-  connection.pragma('secure_delete = OFF')
-  connection.pragma('locking_mode = EXCLUSIVE')
-  connection.pragma('cache_size = -131072')
-  return connection
 }
 
 function putInPlace(part: string, out: string): void {
