@@ -12,7 +12,7 @@ export default defineConfig({
   logLevel: 'warn',
   ssr: {
     noExternal: true,
-    external: ['electron', 'better-sqlite3', 'pdfkit', 'dejavu-fonts-ttf'],
+    external: ['electron', 'better-sqlite3', 'pdfkit', 'dejavu-fonts-ttf', 'pdfjs-dist'],
   },
   build: {
     ssr: join(import.meta.dirname, '../electron/shell/main.ts'),
