@@ -4,6 +4,7 @@ import { Command, InvalidArgumentError, Option } from 'commander'
 import { deskApi } from '../../shared-types/desk-api.ts'
 import { LocalDate } from '../../shared-types/local-date.ts'
 import { deskLetters } from '../../shared-types/sample-number.ts'
+import { addOfficeVerbs } from './office-verbs.ts'
 import type { Outcome } from './outcome.ts'
 import type { Progress } from './progress.ts'
 
@@ -50,11 +51,12 @@ export function createProgram(deps: ProgramDeps): Command {
   addChecks(add, deps)
   addExport(add, deps)
   addPapers(add, deps)
+  addOfficeVerbs(add, deps)
   return program
 }
 
 /** Each verb ends with an outcome, told in words or, with `--json`, as one JSON value. */
-type AddVerb = (usage: string, description: string) => Command
+export type AddVerb = (usage: string, description: string) => Command
 
 function addPractice(add: AddVerb, { cwd, progress, end }: ProgramDeps): void {
   add('practice', 'play an invented opening day into an empty folder')
