@@ -1,4 +1,5 @@
 /** What became of every acknowledged action: each must be in the log, once. */
+import { understood } from '../../db/fold/fold.ts'
 import { entriesInOrder } from '../../db/log/read-entries.ts'
 import { readLog } from '../../db/log/read-log.ts'
 import { verifyLog } from '../../db/log/verify.ts'
@@ -14,20 +15,30 @@ export interface Account {
   readonly whole: boolean
 }
 
-/** The kinds that a desk at work acknowledges, and what in their body is theirs alone. */
-const numberOf: Record<string, (body: Record<string, unknown>) => unknown> = {
-  'station.set-up': () => '26KRVA',
-  'animal.checked-in': ({ facts }) => (facts as { tag: string }).tag,
-  'kit.numbered': ({ kit }) => kit,
-  'animal.assigned': ({ animal }) => animal,
-  'kit.opened': ({ kit }) => kit,
-  'bag.sealed': ({ bag }) => bag,
-  'animal.finished': ({ animal }) => animal,
+/** What a desk at work acknowledges, by what in the entry is its alone. */
+function actionOf(entry: Entry): string[] {
+  const number = numberOf(entry)
+  return number === null ? [] : [`${entry.kind} ${number}`]
 }
 
-function actionOf({ kind, body }: Entry): string[] {
-  const number = numberOf[kind]?.(body)
-  return number === undefined ? [] : [`${kind} ${String(number)}`]
+function numberOf(entry: Entry): string | null {
+  const known = understood(entry)
+  switch (known?.kind) {
+    case 'station.set-up':
+      return known.desk
+    case 'animal.checked-in':
+      return known.body.facts.tag
+    case 'animal.assigned':
+    case 'animal.finished':
+      return known.body.animal
+    case 'kit.numbered':
+    case 'kit.opened':
+      return known.body.kit
+    case 'bag.sealed':
+      return known.body.bag
+    default:
+      return null
+  }
 }
 
 /** Holds a log against what people were told of it. A log that cannot be read has lost everything. */

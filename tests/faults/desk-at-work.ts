@@ -130,13 +130,14 @@ async function workAnimal(animal: AnimalNumber, sampler: PersonId): Promise<void
 
 async function keepBackups(folder: string): Promise<void> {
   let last = ''
-  desk.watch(async (topics) => {
-    if (!topics.includes('backup')) return
-    const look = await desk.call(session, 'backup', {})
-    const told = look.ok && look.value.trouble ? `~ trouble: ${look.value.trouble.say}` : '~ good'
+  const look = async () => {
+    const backup = await desk.call(session, 'backup', {})
+    const trouble = backup.ok ? backup.value.trouble : null
+    const told = trouble ? `~ ${trouble.say}` : '~ backups are good'
     if (told !== last) say(told)
     last = told
-  })
+  }
+  desk.watch((topics) => void (topics.includes('backup') && look()))
   desk.offerBackupFolder(folder)
   const [place] = (await ask('backup', {}))?.others ?? []
   if (place) await ask('backup.choose', { place: place.mark })
