@@ -43,11 +43,12 @@ function spoilt(name: string, spoil: (bytes: Buffer) => Buffer): string {
 }
 
 describe('practice', () => {
-  test('leaves a log, labels, a close sheet and a manifest in three forms', () => {
+  test('leaves a log and its key to contacts, labels, a close sheet and a manifest in three forms', () => {
     const kinds = left.map((name) => name.replace(/-?26QFT\w+/, '').replace(/-2026-11-14/, ''))
     expect(new Set(kinds)).toEqual(
       new Set([
         'close.pdf',
+        'contact-keys.json',
         'labels-on-record.pdf',
         'manifest.csv',
         'manifest.json',
@@ -55,7 +56,7 @@ describe('practice', () => {
         'practice-quernfield-turnout.stationlog',
       ]),
     )
-    expect(kinds.length).toBe(6)
+    expect(kinds.length).toBe(7)
   })
 
   test('tells a machine what it made, and makes the same again from the same seed', async () => {
@@ -123,8 +124,9 @@ describe('export', () => {
   })
 
   test('never lets out how to reach a hunter, though the log keeps it', async () => {
-    expect(readFileSync(log).includes('@example.org')).toBe(true)
-    for (const text of await Promise.all(lists.map((what) => exported(what))))
+    const texts = await Promise.all(lists.map((what) => exported(what)))
+    expect(texts.join('')).toMatch(/"contact"":""[0-9a-f]{64}/)
+    for (const text of [...texts, readFileSync(log, 'latin1')])
       expect(text).not.toMatch(/@example\.org|555-01\d\d/)
   })
 

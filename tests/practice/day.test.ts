@@ -23,14 +23,20 @@ beforeAll(async () => {
 
 /** Kinds that no practice day makes, and why. */
 const neverOnAPracticeDay = {
+  'office.set-up': 'an office works over merged logs, and a desk has its own',
   'clock.accepted': 'nobody sets the clock of the laptop back',
+  'desk.moved-out': 'the laptop lasts the day',
+  'desk.taken-over': 'the laptop lasts the day',
+  'contacts.passphrase-set': 'contacts that are invented need no second lock',
+  'contacts.purged': 'results come weeks later',
+  'discrepancy.settled': 'only a merge finds any',
 }
 
 describe('a practice day of 120 animals at two desks', () => {
   test('meets every kind of entry that a day can meet', () => {
     const met = new Set([...entries.values()].flat().map(({ kind }) => kind as string))
     const unmet = Object.keys(entryBodies).filter((kind) => !met.has(kind))
-    expect(unmet).toEqual(Object.keys(neverOnAPracticeDay))
+    expect(new Set(unmet)).toEqual(new Set(Object.keys(neverOnAPracticeDay)))
   })
 
   test('leaves logs that are whole, with tables as a rebuild makes them', () => {

@@ -1,6 +1,5 @@
 /** Plays a practice day at a desk of its own, on a clock that runs as fast as the desk answers. */
 import { basename, join } from 'node:path'
-import type { CallOutput } from '../../../shared-types/desk-api.ts'
 import { granted, type Result } from '../../../shared-types/result.ts'
 import type { PersonId } from '../../../shared-types/sample-number.ts'
 import { saltsOf } from '../../station/practice/plan.ts'
@@ -76,9 +75,30 @@ async function playStep(
   session: Session,
   step: PracticeStep,
 ): Promise<Result<unknown>> {
-  if (step.is === 'told') return desk.call(session, step.name, step.input)
-  const kits: Result<CallOutput<'kits'>> = await desk.call(session, 'kits', {})
+  switch (step.is) {
+    case 'told': {
+      const told = await desk.call(session, step.name, step.input)
+      return told.ok || !step.perhaps ? told : granted(null)
+    }
+    case 'blanks-counted':
+      return countBlanks(desk, session, step.off)
+    case 'suggestion-set-aside':
+      return setSuggestionAside(desk, session)
+  }
+}
+
+async function countBlanks(desk: Desk, session: Session, off: number): Promise<Result<unknown>> {
+  const kits = await desk.call(session, 'kits', {})
   if (!kits.ok) return kits
-  const counted = kits.value.labels.blanks + step.off
+  const counted = kits.value.labels.blanks + off
   return desk.call(session, 'count.enter', { item: { of: 'blank-labels' }, counted })
+}
+
+async function setSuggestionAside(desk: Desk, session: Session): Promise<Result<unknown>> {
+  const forecast = await desk.call(session, 'forecast', {})
+  if (!forecast.ok) return forecast
+  const [first] = forecast.value.suggestions
+  if (!first) return granted(null)
+  const { animal, sampler } = first
+  return desk.call(session, 'suggestion.setAside', { animal, sampler })
 }

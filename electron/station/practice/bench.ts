@@ -11,6 +11,7 @@ import type { Process } from './agenda.ts'
 import { befalls, type Floor, type Guest, type Member } from './floor.ts'
 import { openKit, practiceStock } from './kits.ts'
 import type { Look, TissuePlan } from './tissue-plan.ts'
+import { setSuggestionAside } from './waits.ts'
 
 /** The sampler on duty whom an animal was given by mistake, if there is another one at all. */
 function someoneElse(floor: Floor, guest: Guest, member: Member): Member | undefined {
@@ -27,6 +28,7 @@ function* assign(floor: Floor, guest: Guest, member: Member): Process {
   const { animal } = guest
   const other = befalls(guest, 'reassigned') ? someoneElse(floor, guest, member) : undefined
   if (other) {
+    setSuggestionAside(floor, floor.lead)
     floor.tell(floor.lead, 'animal.assign', { animal, sampler: other.plan.person })
     yield 1
   }

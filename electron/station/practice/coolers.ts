@@ -73,6 +73,11 @@ export function* carryInPortions(floor: Floor): Process {
   }
 }
 
+/** A cold morning, a mild afternoon, in whole degrees Celsius. */
+function airAt(minute: number): number {
+  return Math.round(-4 + 13 * Math.sin((Math.PI * Math.min(minute, 1080)) / 1080))
+}
+
 /** Reads every cooler that is here. */
 export function readAll(floor: Floor): void {
   const by = floor.helper()
@@ -82,6 +87,7 @@ export function readAll(floor: Floor): void {
 export function* readEveryTwoHours(floor: Floor): Process {
   while (!floor.dusk) {
     readAll(floor)
+    floor.tell(floor.helper(), 'air.read', { celsius: airAt(floor.agenda.now) })
     yield floor.chance.between(105, 125)
   }
 }

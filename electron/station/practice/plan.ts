@@ -19,6 +19,7 @@ import type { DeskScript, PlantedFault } from './script.ts'
 import { type DayShape, openingDay, openingMorning } from './shapes.ts'
 import { workShift } from './shift.ts'
 import { practiceStation } from './station-facts.ts'
+import { tellWaits } from './waits.ts'
 
 /** Each part of a day draws from a stream of its own. */
 const stream = { station: 1, desk: 100, animals: 200, floor: 300, salts: 400 }
@@ -66,7 +67,7 @@ function begin(floor: Floor, faults: readonly PlantedFault[]): void {
   const { agenda, crew, lead } = floor
   agenda.start(openStation(floor))
   for (const member of crew) if (member.plan.person !== lead) agenda.start(workShift(floor, member))
-  for (const start of [receive, carryInPortions, addUnit, addTraining, leaveLidOpen])
+  for (const start of [receive, tellWaits, carryInPortions, addUnit, addTraining, leaveLidOpen])
     agenda.start(start(floor))
   agenda.start(closeDown(floor, faults))
 }

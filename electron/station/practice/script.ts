@@ -11,6 +11,8 @@ interface Told {
   readonly by: PersonId
   readonly name: CommandName
   readonly input: unknown
+  /** The desk may refuse it for something that only the desk knows; the day goes on. */
+  readonly perhaps?: true
 }
 
 /** Blank labels counted at dusk: how many a printing takes only the desk knows. */
@@ -22,7 +24,14 @@ interface BlanksCounted {
   readonly off: number
 }
 
-export type PracticeStep = Told | BlanksCounted
+/** The lead sets aside what the desk suggests at that moment, if it suggests anything. */
+interface SuggestionSetAside {
+  readonly is: 'suggestion-set-aside'
+  readonly atMs: number
+  readonly by: PersonId
+}
+
+export type PracticeStep = Told | BlanksCounted | SuggestionSetAside
 
 /** A count that is planted wrong, with the reason that the lead gives for it. */
 export interface PlantedFault {
