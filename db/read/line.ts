@@ -11,6 +11,7 @@ export interface DayAnimal {
   readonly head: HeadCondition
   readonly programme: Programme
   readonly joinsLine: boolean
+  readonly left: boolean
   readonly arrivedMs: number
   readonly assignedMs: number | null
   readonly finishedMs: number | null
@@ -21,7 +22,7 @@ const dayRows = prepareAll((db, p: Params<{ day: LocalDate }>) =>
   db
     .selectFrom('animal')
     .select(['species', 'head', 'programme', 'no_sample', 'arrived_ms', 'assigned_ms'])
-    .select(['finished_ms', 'sampler'])
+    .select(['finished_ms', 'sampler', 'state'])
     .where('day', '=', p('day'))
     .orderBy('arrived_ms'),
 )
@@ -33,11 +34,33 @@ export function animalsOfDay(log: ReadableLog, day: LocalDate): DayAnimal[] {
     head: JSON.parse(row.head) as HeadCondition,
     programme: row.programme,
     joinsLine: row.no_sample === null,
+    left: row.state === 'left',
     arrivedMs: row.arrived_ms,
     assignedMs: row.assigned_ms,
     finishedMs: row.finished_ms,
     sampler: row.sampler,
   }))
+}
+
+const takenRows = prepareAll((db, p: Params<{ day: LocalDate; after: number }>) =>
+  db
+    .selectFrom('animal')
+    .select(['arrived_ms as arrivedMs', 'assigned_ms as assignedMs', 'sampler'])
+    .where('day', '=', p('day'))
+    .where('arrived_ms', '>', p('after'))
+    .where('assigned_ms', 'is not', null)
+    .where('sampler', 'is not', null),
+)
+
+/** Animals of a day that came after a moment and were given to a sampler. */
+export function takenAfter(
+  log: ReadableLog,
+  day: LocalDate,
+  afterMs: number,
+): { arrivedMs: number; assignedMs: number; sampler: PersonId }[] {
+  return takenRows(log, { day, after: afterMs }).flatMap(({ arrivedMs, assignedMs, sampler }) =>
+    assignedMs !== null && sampler !== null ? [{ arrivedMs, assignedMs, sampler }] : [],
+  )
 }
 
 /** A wait as it was told, in minutes, with the wait as it came once a sampler took the animal. */

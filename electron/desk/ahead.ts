@@ -37,7 +37,7 @@ import {
 import { sayOutlook, saySteady, sayToAdd } from '../station/staffing-words.ts'
 import type { QueryHandlers } from './call.ts'
 import { animalsHere, lineDraws, obstacles } from './forecast.ts'
-import { comingOf, joiningShare, type LineFacts, lineFacts } from './line-facts.ts'
+import { comingOf, joiningShare, leavingShare, type LineFacts, lineFacts } from './line-facts.ts'
 
 const minuteMs = 60_000
 const hourMinutes = 60
@@ -59,6 +59,7 @@ function restOfDay(facts: LineFacts): RestOfDay {
     samplers: facts.crew.map(({ simulated }) => simulated),
     coming: comingOf(facts),
     overtakenAtMost: facts.settings.overtakenAtMost,
+    leaving: leavingShare(facts),
   }
 }
 

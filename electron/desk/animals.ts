@@ -37,6 +37,7 @@ import { benchRecord } from './bench.ts'
 import type { CommandCall, CommandHandlers, QueryCall, QueryHandlers } from './call.ts'
 import { decided, done } from './decided.ts'
 import { findAnimal, findPerson } from './find.ts'
+import { overridden } from './forecast.ts'
 import { openKey, sealContact } from './kept/contacts.ts'
 import { serialsExhausted } from './refusals.ts'
 import { storyOf } from './story.ts'
@@ -182,13 +183,17 @@ export const animalCommands = {
         warnings: checkInWarnings(station.settings, facts),
       })
     }),
-  'animal.assign': ({ act, by }, { animal: animalText, sampler: samplerText }) =>
-    act((tx) => {
+  'animal.assign': (call, { animal: animalText, sampler: samplerText }) =>
+    call.act((tx) => {
       const animal = findAnimal(tx, animalText)
       if (!animal.ok) return animal
       const sampler = findPerson(tx, samplerText)
       if (!sampler.ok) return sampler
-      return done(decideAssign({ animal: animal.value, sampler: sampler.value, by }))
+      const assigned = { animal: animal.value, sampler: sampler.value, by: call.by }
+      const drafts = decideAssign(assigned)
+      return drafts.ok
+        ? done(granted([...overridden(tx, call, assigned), ...drafts.value]))
+        : drafts
     }),
   'animal.putBack': ({ act }, { animal: text, reason }) =>
     act((tx) => {

@@ -1,6 +1,6 @@
 /** The bench: kits opened, tissue judged, bags sealed. */
 import type { ReadableLog } from '../../db/connection.ts'
-import { animalOf, animalsInHandsOf, animalsInLine } from '../../db/read/animals.ts'
+import { animalOf, animalsInHandsOf } from '../../db/read/animals.ts'
 import { tissuesOf } from '../../db/read/bags.ts'
 import { kitBalance, kitsOfAnimal } from '../../db/read/kits.ts'
 import { copiesOf } from '../../db/read/labels.ts'
@@ -26,6 +26,7 @@ import { animalView } from './animals.ts'
 import type { CommandHandlers, QueryHandlers } from './call.ts'
 import { decided, done } from './decided.ts'
 import { findAnimal, findBag, findKit, findPerson } from './find.ts'
+import { waitingInTurn } from './line-facts.ts'
 
 /** An animal with the kit opened on it and what is known of its tissue. */
 export function benchRecord(log: ReadableLog, text: string, by: PersonRecord): Result<BenchRecord> {
@@ -53,10 +54,8 @@ export const benchQueries = {
       sampler: sampler.person,
       kitsInHand: kitBalance(log, account),
       animals: animalsInHandsOf(log, sampler.person).map((animal) => animalView(call, animal)),
-      nextInLine: animalsInLine(log)
-        .filter(
-          ({ state, facts }) => state === 'waiting' && trainingLacked(sampler, facts).length === 0,
-        )
+      nextInLine: waitingInTurn(log, call.station, call.now)
+        .filter(({ facts }) => trainingLacked(sampler, facts).length === 0)
         .slice(0, nextShown)
         .map(({ animal }) => animal),
     })

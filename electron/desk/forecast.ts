@@ -3,13 +3,14 @@ import type { ReadableLog } from '../../db/connection.ts'
 import { latestWallTime } from '../../db/log/desk-clock.ts'
 import { latestAir, setAsides, toldOf, toldOnDay } from '../../db/read/line.ts'
 import { latestDay } from '../../db/read/station.ts'
-import { draft } from '../../shared-types/entry.ts'
+import { draft, type EntryDraft } from '../../shared-types/entry.ts'
 import { granted, type Result, refused } from '../../shared-types/result.ts'
 import { grouped } from '../../shared-types/sample-number.ts'
 import type { StationRecord } from '../../shared-types/station.ts'
 import type { MinutesRange } from '../../shared-types/views/forecast.ts'
 import { checkDayOpen } from '../station/day.ts'
 import { type Draws, drawsOf } from '../station/draws.ts'
+import type { AssignView } from '../station/line.ts'
 import { type ObstacleView, obstaclesOf } from '../station/line-needs.ts'
 import { inTurn } from '../station/line-order.ts'
 import type { AnimalHere, Scenario } from '../station/line-simulation.ts'
@@ -17,10 +18,10 @@ import { type FreeSampler, type Suggestion, suggestNext } from '../station/next-
 import { workKindOf } from '../station/service-time.ts'
 import { skillsOf } from '../station/skills.ts'
 import { forecastWaits, heldOf, type WaitRange } from '../station/wait-forecast.ts'
-import type { CommandHandlers, QueryHandlers } from './call.ts'
+import type { CommandCall, CommandHandlers, QueryHandlers } from './call.ts'
 import { done } from './decided.ts'
 import { findAnimal, findPerson } from './find.ts'
-import { comingOf, kindsToday, type LineFacts, lineFacts } from './line-facts.ts'
+import { comingOf, kindsToday, leavingShare, type LineFacts, lineFacts } from './line-facts.ts'
 
 const minuteMs = 60_000
 /** One seed for ever: an answer changes only when the line does. */
@@ -55,6 +56,7 @@ function scenarioOf(
     samplers: facts.crew.map(({ simulated }) => simulated),
     coming: mayOvertake ? comingOf(facts) : null,
     overtakenAtMost: facts.settings.overtakenAtMost,
+    leaving: leavingShare(facts),
   }
 }
 
@@ -119,6 +121,20 @@ export function heldToday(log: ReadableLog): ReturnType<typeof heldOf> {
         : [{ low, high, chance: chance / 100, minutes: (assignedMs - arrivedMs) / minuteMs }],
     ),
   )
+}
+
+/** A lead who gives a sampler another animal than the one suggested: the override is an entry. */
+export function overridden(
+  log: ReadableLog,
+  { station, now }: Pick<CommandCall, 'station' | 'now'>,
+  { animal, sampler, by }: AssignView,
+): EntryDraft[] {
+  if (by.role !== 'lead' || animal.state !== 'waiting') return []
+  const suggested = suggestionsOf(log, lineFacts(log, station, now)).find(
+    (each) => each.sampler === sampler.person,
+  )
+  if (!suggested || suggested.animal === animal.animal) return []
+  return [draft('suggestion.overridden', { ...suggested, instead: animal.animal })]
 }
 
 export const forecastQueries = {

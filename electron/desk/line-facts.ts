@@ -2,7 +2,13 @@
 import type { ReadableLog } from '../../db/connection.ts'
 import { animalsInLine } from '../../db/read/animals.ts'
 import { kitBalances } from '../../db/read/kits.ts'
-import { animalsOfDay, type DayAnimal, dutySince, latestAir } from '../../db/read/line.ts'
+import {
+  animalsOfDay,
+  type DayAnimal,
+  dutySince,
+  latestAir,
+  takenAfter,
+} from '../../db/read/line.ts'
 import { people, shiftsByPerson } from '../../db/read/people.ts'
 import { latestDay } from '../../db/read/station.ts'
 import type { AnimalRecord } from '../../shared-types/animal.ts'
@@ -20,12 +26,13 @@ import {
   priorOfDay,
   shareBy,
 } from '../station/arrivals.ts'
-import { type OrderView, type Waiting, waitingLine } from '../station/line-order.ts'
+import { inTurn, type OrderView, type Waiting, waitingLine } from '../station/line-order.ts'
 import { lineSettingsOf } from '../station/line-settings.ts'
 import type { Coming, SimulatedAnimal, SimulatedSampler } from '../station/line-simulation.ts'
 import { localDate, minuteOfLocalDay } from '../station/local-time.ts'
 import { type Pace, paces, workKindOf } from '../station/service-time.ts'
 import { skillsNeeded, skillsOf } from '../station/skills.ts'
+import { airAt } from '../station/spoiling.ts'
 import { takesSamples } from '../station/training.ts'
 import { type Worked, workTimes } from '../station/work-times.ts'
 
@@ -56,27 +63,41 @@ export interface LineFacts {
 
 const minuteMs = 60_000
 
-/** What decides whose turn it is. */
+/** What decides whose turn it is among these. */
 export function orderView(
   log: ReadableLog,
   station: StationRecord,
   nowMs: number,
-  today: readonly DayAnimal[],
+  waiting: readonly AnimalRecord[],
 ): OrderView {
+  const day = latestDay(log)
+  const firstMs = Math.min(...waiting.map(({ arrivedMs }) => arrivedMs))
   const byId = new Map(people(log).map((person) => [person.person, person]))
+  const taken = day && waiting.length > 0 ? takenAfter(log, day.date, firstMs) : []
   return {
     settings: lineSettingsOf(station.settings),
-    air: { zone: station.zone, celsius: latestAir(log)?.celsius ?? null },
+    air: airAt(nowMs, station.zone, latestAir(log)?.celsius ?? null),
     nowMs,
-    taken: today.flatMap(({ arrivedMs, assignedMs, sampler: id }) => {
-      const sampler = id && byId.get(id)
-      return sampler && assignedMs !== null ? [{ arrivedMs, assignedMs, sampler }] : []
+    taken: taken.flatMap(({ sampler: id, ...times }) => {
+      const sampler = byId.get(id)
+      return sampler ? [{ ...times, sampler }] : []
     }),
   }
 }
 
+/** The animals waiting in the order in which they should be worked. */
+export function waitingInTurn(
+  log: ReadableLog,
+  station: StationRecord,
+  nowMs: number,
+): AnimalRecord[] {
+  const waiting = animalsInLine(log).filter(({ state }) => state === 'waiting')
+  const view = orderView(log, station, nowMs, waiting)
+  return inTurn(waitingLine(waiting, view), view.settings).map(({ animal }) => animal)
+}
+
 /** The animals of the day that is open or was last. */
-export function todaysAnimals(log: ReadableLog): DayAnimal[] {
+function todaysAnimals(log: ReadableLog): DayAnimal[] {
   const day = latestDay(log)
   return day ? animalsOfDay(log, day.date) : []
 }
@@ -84,9 +105,9 @@ export function todaysAnimals(log: ReadableLog): DayAnimal[] {
 export function lineFacts(log: ReadableLog, station: StationRecord, nowMs: number): LineFacts {
   const settings = lineSettingsOf(station.settings)
   const today = todaysAnimals(log)
-  const view = orderView(log, station, nowMs, today)
   const inLine = animalsInLine(log)
   const waiting = inLine.filter(({ state }) => state === 'waiting')
+  const view = orderView(log, station, nowMs, waiting)
   const worked = today.flatMap((each): Worked[] =>
     each.sampler && each.assignedMs !== null
       ? [{ ...each, sampler: each.sampler, assignedMs: each.assignedMs }]
@@ -219,4 +240,10 @@ export function comingOf(facts: LineFacts): Coming {
     minutesUntil: (share) => minuteOf(profile, share) - minute,
     kinds: kindsToday(facts),
   }
+}
+
+/** The share of those in the line who leave it; before many have come, about one in thirty (ours). */
+export function leavingShare({ today }: LineFacts): number {
+  const joined = today.filter(({ joinsLine }) => joinsLine)
+  return (joined.filter(({ left }) => left).length + 1) / (joined.length + 30)
 }

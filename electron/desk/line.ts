@@ -2,7 +2,7 @@
 import type { ReadableLog } from '../../db/connection.ts'
 import { animalsInLine, dayFigures } from '../../db/read/animals.ts'
 import { bagsOnBenchSince } from '../../db/read/bags.ts'
-import { bagTally, coolers, oldestFreshMs, readingsOf } from '../../db/read/coolers.ts'
+import { bagTally, coolers, oldestFreshMs, lastReadingOf } from '../../db/read/coolers.ts'
 import { kitBalances, kitsByAnimalInLine } from '../../db/read/kits.ts'
 import { people as everyone, shiftsByPerson } from '../../db/read/people.ts'
 import { latestDay } from '../../db/read/station.ts'
@@ -22,12 +22,13 @@ import {
 } from '../station/figures.ts'
 import { holdUntilMs } from '../station/hold-clock.ts'
 import { kitsLow } from '../station/kit-ledger.ts'
-import { isOnTheLine, orderLine, whoCanWork } from '../station/line.ts'
+import { isOnTheLine, whoCanWork } from '../station/line.ts'
 import { localDate } from '../station/local-time.ts'
 import { benchLimitMs, type LeadView, needsOfLead } from '../station/needs.ts'
 import { takesSamples } from '../station/training.ts'
 import { kitAt } from './animals.ts'
 import type { QueryHandlers } from './call.ts'
+import { waitingInTurn } from './line-facts.ts'
 import { personView } from './people.ts'
 
 /** The figures of the animals of a day, the one that is open or was last. */
@@ -101,7 +102,7 @@ function coldView(log: ReadableLog, station: StationRecord): LeadView['coolers']
     .filter(({ state }) => state !== 'handed-off')
     .map((cooler) => {
       const oldest = oldestFreshMs(log, cooler.cooler)
-      const [reading] = readingsOf(log, cooler.cooler)
+      const reading = lastReadingOf(log, cooler.cooler)
       return {
         name: cooler.name,
         keeping: cooler.keeping,
@@ -122,7 +123,7 @@ export const lineQueries = {
     const figures = figuresOfDay(log)
     const balances = kitBalances(log)
     const shifts = shiftsByPerson(log, localDate(now, station.zone))
-    const waiting = inLine.filter(({ state }) => state === 'waiting').toSorted(orderLine)
+    const waiting = waitingInTurn(log, station, now)
     const working = inLine.filter(({ state }) => state === 'with-sampler')
     const facts = { station, onDuty: crew.filter(isOnTheLine), kits: kitsByAnimalInLine(log) }
     const members = crew

@@ -66,7 +66,7 @@ export function inTurn(line: readonly Waiting[], settings: LineSettings): Waitin
 export function whyItsTurn(waiting: Waiting, view: OrderView, isFirstCome: boolean): string {
   const { animal, rank, overtaken } = waiting
   if (rank === 0) {
-    const hours = Math.round(hoursSinceHarvest(animal, view.air.zone, view.nowMs))
+    const hours = Math.round(hoursSinceHarvest(animal, view.air, view.nowMs))
     const air = view.air.celsius === null ? '' : ` and the air is at ${view.air.celsius} °C`
     return `its tissue is spoiling, harvested about ${hours} hours ago${air}`
   }

@@ -53,6 +53,8 @@ export interface Scenario {
   /** Null where nobody who comes later can matter. */
   readonly coming: Coming | null
   readonly overtakenAtMost: number
+  /** Share of those in the line whose hunter drives off before their turn. */
+  readonly leaving: number
   /** Whether those to come are followed too, to the end of the day. */
   readonly followComing: boolean
   /** At most `replications` of the draws. */
@@ -85,7 +87,8 @@ const between = { from: 500, width: 200 }
 const inHandBetween = { from: 700, width: 40 }
 const inHandWork = { from: 740, width: 40 }
 const gap = { from: 780, width: 120 }
-const kindOfComer = { from: 900, width: 120 }
+const kindOfComer = { from: 900, width: 60 }
+const leaves = { from: 960, width: 64 }
 
 /** A day has fewer animals to come than this, or the settings are not about a check station. */
 const mostToCome = 4000
@@ -97,6 +100,7 @@ class LineSimulation {
   readonly #samplers: readonly SimulatedSampler[]
   readonly #paces: SimulatedPaces
   readonly #freeAt: Float64Array
+  readonly #isIdle: Uint8Array
   readonly #waits: readonly Float64Array[]
   readonly #later: CameLater[] = []
   /** Animals of this run in the order in which they came. */
@@ -118,6 +122,7 @@ class LineSimulation {
       draws,
     )
     this.#freeAt = new Float64Array(this.#samplers.length)
+    this.#isIdle = new Uint8Array(this.#samplers.length)
     this.#waits = of.here.map(() => new Float64Array(of.runs).fill(Infinity))
     this.#animals = [...of.here]
     this.#workable = of.here.filter(({ needs }) =>
@@ -149,6 +154,7 @@ class LineSimulation {
     this.#paces.begin(this.#run)
     this.#samplers.forEach((sampler, at) => {
       this.#freeAt[at] = this.#freeFrom(sampler, at)
+      this.#isIdle[at] = sampler.inHand.length === 0 ? 1 : 0
     })
     this.#turns.clear()
     this.#animals.length = here.length
@@ -218,6 +224,7 @@ class LineSimulation {
       if (place === null || place < 0) {
         // Goes home, or waits for whoever comes next.
         this.#freeAt[at] = place === null ? Infinity : this.#nextComes
+        this.#isIdle[at] = 1
         continue
       }
       this.#take(place, at, now, laterBefore)
@@ -236,8 +243,12 @@ class LineSimulation {
   #take(place: number, at: number, now: number, laterBefore: number): void {
     const animal = this.#animals[place]
     if (!animal) return
-    const begun = now + this.#minutes(at, 'between', between, place)
-    this.#freeAt[at] = begun + this.#minutes(at, animal.kind, work, place)
+    const call = this.#isIdle[at] ? 'calling' : 'between'
+    const begun = now + this.#minutes(at, call, between, place)
+    this.#isIdle[at] = 0
+    const isGone = this.#draw(this.#draws.even, leaves, place) < this.#of.leaving
+    // Of one who has gone the wait is still what it would have been, but it takes nobody's time.
+    this.#freeAt[at] = isGone ? now : begun + this.#minutes(at, animal.kind, work, place)
     const [here, waits] = [this.#of.here[place], this.#waits[place]]
     if (here && waits) waits[this.#run] = begun + here.waited
     const came = this.#of.followComing ? this.#later[laterBefore + place] : undefined

@@ -18,13 +18,17 @@ export interface Belief {
   readonly scale: number
 }
 
-/** Kinds of work whose times are learned apart. `between`: from being free to the next one in hand. */
+/**
+ * Kinds of work whose times are learned apart. `between`: from one animal to the next that waits;
+ * `calling`: from an arrival to somebody idle taking it.
+ */
 export const workKinds = [
   'deer',
   'deer-damaged',
   'elk-or-moose',
   'elk-or-moose-damaged',
   'between',
+  'calling',
 ] as const
 export type WorkKind = (typeof workKinds)[number]
 
@@ -64,6 +68,7 @@ export function priorOf(kind: WorkKind, { usualMinutes, damagedHeadTimes }: Line
     case 'elk-or-moose-damaged':
       return beliefIn(usualMinutes.elkOrMoose * damagedHeadTimes)
     case 'between':
+    case 'calling':
       return beliefIn(usualMinutes.between)
   }
 }

@@ -19,7 +19,14 @@ const kindCode = Object.fromEntries(workKinds.map((kind, code) => [kind, code]))
 >
 
 /** Columns of the draws that paces use; the two of a sampler and kind stand side by side. */
-const paceColumn = 40
+const paceColumn = 41
+const crewColumn = 40
+
+/**
+ * What slows or speeds the whole crew at once and no belief about one of them knows: a blocked bench,
+ * questions from hunters, cold hands. About so much of a run's times, on the logarithm; ours, no source.
+ */
+const crewDeviation = 0.12
 
 export class SimulatedPaces {
   readonly #draws: Draws
@@ -28,6 +35,7 @@ export class SimulatedPaces {
   readonly #mean: Float64Array
   readonly #deviation: Float64Array
   #run = 0
+  #crew = 0
 
   constructor(paces: readonly Pace[], draws: Draws) {
     this.#draws = draws
@@ -39,6 +47,7 @@ export class SimulatedPaces {
   /** Begins a run: everyone's true pace in it. */
   begin(run: number): void {
     this.#run = run
+    this.#crew = crewDeviation * this.#normal(crewColumn)
     this.#paces.forEach((pace, sampler) => {
       for (const kind of workKinds) this.#drawPace(this.#cell(sampler, kind), pace[kind])
     })

@@ -5,38 +5,43 @@
  */
 import type { AnimalRecord } from '../../shared-types/animal.ts'
 import type { LineSettings } from '../../shared-types/line.ts'
+import type { LocalDate } from '../../shared-types/local-date.ts'
 import { minuteOfDay } from './arrivals.ts'
 import { localDate, minuteOfLocalDay } from './local-time.ts'
 
 /** The temperature at which the station's limit is stated. */
-export const statedCelsius = 10
+const statedCelsius = 10
 const hourMs = 3_600_000
 const dayMs = 24 * hourMs
 const minuteMs = 60_000
-/** Where nobody asked the hour, an animal of an earlier day is taken as shot at noon. */
-const noon = 12 * 60
-/** Where nobody asked the hour, an animal of today is taken as shot this long before it came. */
-const usualDriveMs = 2 * hourMs
 
+/** The air at the line, and the day it is about. */
 export interface Air {
-  readonly zone: string
-  /** The air at the line, or null when nobody has read it: then as the limit states it. */
+  readonly today: LocalDate
+  /** Midnight at the station, at the beginning of today. */
+  readonly midnightMs: number
+  /** Null when nobody has read it: then taken as the limit states it. */
   readonly celsius: number | null
 }
+
+export function airAt(nowMs: number, zone: string, celsius: number | null): Air {
+  const midnightMs = nowMs - minuteOfLocalDay(nowMs, zone) * minuteMs
+  return { today: localDate(nowMs, zone), midnightMs, celsius }
+}
+
+/** Where nobody asked the hour: at noon, or two hours before it was brought in if that is earlier (ours). */
+const usual = { minute: 12 * 60, driveMs: 2 * hourMs }
 
 /** When the animal was taken, as nearly as the log can say, in wall milliseconds. */
 export function harvestedMs(
   { facts, arrivedMs }: Pick<AnimalRecord, 'facts' | 'arrivedMs'>,
-  zone: string,
+  { today, midnightMs }: Air,
 ): number {
-  const today = facts.harvested === localDate(arrivedMs, zone)
-  if (today && facts.harvestedAt === undefined) return arrivedMs - usualDriveMs
-  const minute = facts.harvestedAt === undefined ? noon : minuteOfDay(facts.harvestedAt)
-  const days = Math.round(
-    (Date.parse(localDate(arrivedMs, zone)) - Date.parse(facts.harvested)) / dayMs,
-  )
-  const midnight = arrivedMs - minuteOfLocalDay(arrivedMs, zone) * minuteMs
-  return Math.min(arrivedMs, midnight - days * dayMs + minute * minuteMs)
+  const days = (Date.parse(today) - Date.parse(facts.harvested)) / dayMs
+  const at = (minute: number) => midnightMs - days * dayMs + minute * minuteMs
+  return facts.harvestedAt === undefined
+    ? Math.min(arrivedMs - usual.driveMs, at(usual.minute))
+    : Math.min(arrivedMs, at(minuteOfDay(facts.harvestedAt)))
 }
 
 /** How much faster tissue spoils than at the stated temperature: twice for each 10 degrees (van 't Hoff's rule). */
@@ -45,18 +50,18 @@ export function spoilingSpeed(celsius: number | null): number {
 }
 
 /** Hours since harvest, by the clock. */
-export function hoursSinceHarvest(animal: AnimalRecord, zone: string, nowMs: number): number {
-  return Math.max(0, nowMs - harvestedMs(animal, zone)) / hourMs
+export function hoursSinceHarvest(animal: AnimalRecord, air: Air, nowMs: number): number {
+  return Math.max(0, nowMs - harvestedMs(animal, air)) / hourMs
 }
 
 /** A frozen head keeps, and of a spoiled one nothing is left to save: neither is in a hurry. */
 export function isSpoiling(
   animal: AnimalRecord,
   { spoilingHours }: Pick<LineSettings, 'spoilingHours'>,
-  { zone, celsius }: Air,
+  air: Air,
   nowMs: number,
 ): boolean {
   const { faults } = animal.facts.head
   if (faults.includes('frozen') || faults.includes('spoiled')) return false
-  return hoursSinceHarvest(animal, zone, nowMs) * spoilingSpeed(celsius) >= spoilingHours
+  return hoursSinceHarvest(animal, air, nowMs) * spoilingSpeed(air.celsius) >= spoilingHours
 }

@@ -31,14 +31,15 @@ function rangeOf(waits: Float64Array): WaitRange | null {
   waits.sort()
   const at = (share: number) => waits[Math.floor((waits.length - 1) * share)] ?? Infinity
   if (at(highShare) === Infinity) return null
-  const [low, high] = [Math.floor(at(lowShare)), Math.ceil(at(highShare))]
+  const [low, high] = [Math.round(at(lowShare)), Math.round(at(highShare))]
   const within = waits.reduce((sum, wait) => sum + Number(isWithin({ low, high }, wait)), 0)
   return { low, typical: at(0.5), high, chance: within / waits.length }
 }
 
-/** Whether a wait was as told. */
+/** Whether a wait was as told: to the whole minute, as it was told. */
 export function isWithin({ low, high }: Pick<WaitRange, 'low' | 'high'>, minutes: number): boolean {
-  return minutes >= low && minutes <= high
+  const whole = Math.round(minutes)
+  return whole >= low && whole <= high
 }
 
 export interface Held {

@@ -32,8 +32,9 @@ function timesOfOne(worked: readonly Worked[]): WorkTime[] {
     const before = inOrder[place - 1]?.finishedMs ?? null
     const times: WorkTime[] = []
     if (before !== null && assignedMs >= before) {
-      const idleMs = assignedMs - Math.max(before, arrivedMs)
-      times.push({ sampler, kind: 'between', minutes: Math.max(0, idleMs) / minuteMs })
+      const wasIdle = arrivedMs > before
+      const minutes = (assignedMs - Math.max(before, arrivedMs)) / minuteMs
+      times.push({ sampler, kind: wasIdle ? 'calling' : 'between', minutes })
     }
     if (finishedMs === null) return times
     const begun = Math.max(assignedMs, before ?? assignedMs)

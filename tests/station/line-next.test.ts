@@ -3,6 +3,7 @@ import { inTurn, type OrderView, waitingLine } from '../../electron/station/line
 import { usualLineSettings } from '../../electron/station/line-settings.ts'
 import { type FreeSampler, suggestNext } from '../../electron/station/next-animal.ts'
 import { beliefIn, type Pace, paces } from '../../electron/station/service-time.ts'
+import { airAt } from '../../electron/station/spoiling.ts'
 import type { AnimalRecord } from '../../shared-types/animal.ts'
 import type { PersonRecord } from '../../shared-types/person.ts'
 import { factsOf } from '../support/station.ts'
@@ -10,7 +11,7 @@ import { animal, date, minutes, morning, person } from './records.ts'
 
 const view: OrderView = {
   settings: usualLineSettings,
-  air: { zone: 'America/Denver', celsius: 18 },
+  air: airAt(morning, 'America/Denver', 18),
   nowMs: morning + minutes(60),
   taken: [],
 }

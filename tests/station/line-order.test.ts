@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest'
 import { inTurn, type OrderView, waitingLine } from '../../electron/station/line-order.ts'
 import { usualLineSettings } from '../../electron/station/line-settings.ts'
 import { everySkill, suffices } from '../../electron/station/skills.ts'
+import { airAt } from '../../electron/station/spoiling.ts'
 import { type Rank, Turns } from '../../electron/station/turn.ts'
 import { factsOf } from '../support/station.ts'
 import { animal, date, minutes, morning, person } from './records.ts'
@@ -10,7 +11,7 @@ import { animal, date, minutes, morning, person } from './records.ts'
 const zone = 'America/Denver'
 const view = (changed: Partial<OrderView> = {}): OrderView => ({
   settings: usualLineSettings,
-  air: { zone, celsius: null },
+  air: airAt(morning, zone, null),
   nowMs: morning + minutes(60),
   taken: [],
   ...changed,
@@ -47,7 +48,8 @@ describe('the line is worked', () => {
       arrivedMs: morning + minutes(30),
       facts: factsOf({ harvested: date('2026-11-13'), harvestedAt: '12:00' }),
     })
-    const at = (celsius: number) => called([mandatory, yesterday], view({ air: { zone, celsius } }))
+    const at = (celsius: number) =>
+      called([mandatory, yesterday], view({ air: airAt(morning, zone, celsius) }))
     expect(at(2)).toEqual([mandatory.animal, yesterday.animal])
     expect(at(22)).toEqual([yesterday.animal, mandatory.animal])
   })

@@ -24,6 +24,7 @@ const paceOf = (mean: number, variation?: number): Pace => ({
   'elk-or-moose': known(2 * mean, variation),
   'elk-or-moose-damaged': known(2 * mean, variation),
   between: known(1e-6, 0.1),
+  calling: known(1e-6, 0.1),
 })
 
 const sampler = (changed: Partial<SimulatedSampler> = {}): SimulatedSampler => ({
@@ -50,6 +51,7 @@ const scenario = (changed: Partial<Scenario>): Scenario => ({
   samplers: [sampler()],
   coming: null,
   overtakenAtMost: 5,
+  leaving: 0,
   followComing: false,
   runs: 64,
   ...changed,

@@ -49,6 +49,8 @@ export interface Guest {
   /** What has yet to befall it. */
   readonly ahead: Set<Incident>
   facts: AnimalFacts
+  /** How many that came later have gone before it. */
+  overtaken: number
   state: 'coming' | 'here' | 'done'
   /** The kit whose labels were printed for it. */
   kit: KitNumber | null
@@ -125,6 +127,7 @@ export class Floor {
       plan,
       ahead: new Set(plan.incidents),
       facts: plan.facts,
+      overtaken: 0,
       state: 'coming',
       kit: null,
     }))

@@ -1,6 +1,9 @@
 /** The line of a made-up day: check-in, who works whom, hunters who leave, facts put right. */
 import { noSampleReason } from '../check-in.ts'
+import { lineSettingsOf } from '../line-settings.ts'
+import { everySkill, skillsNeeded } from '../skills.ts'
 import { trainingLacked } from '../training.ts'
+import { Turns } from '../turn.ts'
 import type { Process } from './agenda.ts'
 import { work } from './bench.ts'
 import { befalls, type Floor, type Guest, type Member } from './floor.ts'
@@ -36,15 +39,35 @@ function joinLine(floor: Floor, guest: Guest): void {
   assignFree(floor)
 }
 
-/** Each animal waiting, first come first, to a free sampler trained for it. */
+/** Each animal waiting, in the order of the line, to a free sampler trained for it. */
 export function assignFree(floor: Floor): void {
-  for (const guest of floor.waiting.toSorted((a, b) => a.arrives - b.arrives)) {
+  for (const guest of inOrder(floor)) {
     const member = freeSampler(floor, guest)
     if (!member) continue
+    passOver(floor, guest, member)
     floor.waiting.splice(floor.waiting.indexOf(guest), 1)
     member.busy = true
     floor.agenda.start(serve(floor, guest, member))
   }
+}
+
+/** The line as the desk would have it worked. */
+function inOrder(floor: Floor): Guest[] {
+  const waiting = floor.waiting.toSorted((a, b) => a.arrives - b.arrives)
+  const { mandatoryFirst, overtakenAtMost } = lineSettingsOf(practiceSettings)
+  const turns = new Turns(waiting.length, overtakenAtMost)
+  waiting.forEach(({ facts, overtaken }, place) => {
+    const rank = mandatoryFirst && facts.programme === 'voluntary' ? 2 : 1
+    turns.join(place, rank, skillsNeeded(facts), overtaken)
+  })
+  return waiting.flatMap(() => waiting[turns.take(everySkill)] ?? [])
+}
+
+/** Those who came before and could have been worked as well are overtaken once more. */
+function passOver({ waiting }: Floor, taken: Guest, member: Member): void {
+  for (const guest of waiting)
+    if (guest.arrives < taken.arrives && trainingLacked(member, guest.facts).length === 0)
+      guest.overtaken += 1
 }
 
 /** Of those free, the one with the least training: the others are wanted for other heads. */
