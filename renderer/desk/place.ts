@@ -24,6 +24,11 @@ export function placeOf(hash: string): Place {
   return { screen: known.data ?? 'line', number: read.data }
 }
 
+/** Whether this window is the board for a screen outside; it stays one. */
+export function isBoard(): boolean {
+  return window.location.hash === '#board'
+}
+
 function onMove(listener: () => void): () => void {
   window.addEventListener('hashchange', listener)
   return () => window.removeEventListener('hashchange', listener)

@@ -9,3 +9,8 @@ export function isOpenedHere(): boolean {
 export function openSecondWindow(): void {
   window.open('/', '_blank', 'noopener,popup')
 }
+
+/** The line for a screen outside, which nobody has to be signed in for. */
+export function openBoardWindow(): void {
+  window.open('/#board', '_blank', 'noopener,popup')
+}

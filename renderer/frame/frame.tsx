@@ -1,8 +1,10 @@
 import { Activity, type ReactNode, useEffect } from 'react'
 import type { WhoView } from '../../shared-types/views/people.ts'
 import { usePlace } from '../desk/place.ts'
+import { useHere } from '../desk/use-here.ts'
 import { ScanStrip } from '../scanner/scan-strip.tsx'
 import { SignInScreen } from '../sign-in/sign-in-screen.tsx'
+import { BackupBanner } from './backup-banner.tsx'
 import { PdfOffer, PracticeBand, ReachBanner } from './banners.tsx'
 import { FaultBoundary } from './fault.tsx'
 import './frame.css'
@@ -18,6 +20,7 @@ export function Frame(props: { who: WhoView; children: ReactNode }) {
   const { who } = props
   const { screen } = usePlace()
   const isSignedIn = who.person !== null
+  useHere(isSignedIn)
   const title = isSignedIn ? screenWords(screen) : 'Sign in'
   useEffect(() => {
     document.title = `${title} · ${who.station.name} · Duskline`
@@ -30,6 +33,7 @@ export function Frame(props: { who: WhoView; children: ReactNode }) {
         {isSignedIn && <ScreenKeys who={who} />}
         <div className="horizon" />
         <ReachBanner />
+        <BackupBanner />
       </header>
       <main className="frame-screen">
         <Activity mode={isSignedIn ? 'visible' : 'hidden'}>

@@ -5,7 +5,7 @@ import { useTell } from '../desk/use-desk.ts'
 import { useNow } from '../desk/use-now.ts'
 import { Button } from '../parts/button.tsx'
 import { formatTime } from '../parts/zoned-time.ts'
-import { switchLight, useLight } from '../theme/light.ts'
+import { useLight } from '../theme/light.ts'
 import { FindBox } from './find-box.tsx'
 import './top-band.css'
 
@@ -60,8 +60,9 @@ function Person(props: { who: WhoView }) {
 /** Night light for dusk and dawn: no bright white at the table. */
 export function LightSwitch() {
   const light = useLight()
+  const { tell } = useTell('light.choose')
   return (
-    <Button keyHint="Alt+N" onPress={switchLight}>
+    <Button keyHint="Alt+N" onPress={() => void tell({ light: light === 'day' ? 'night' : 'day' })}>
       {light === 'day' ? 'Night light' : 'Day light'}
     </Button>
   )

@@ -1,3 +1,4 @@
+import { useState } from 'react'
 import type { CallOutput } from '../../shared-types/desk-api.ts'
 import { useTell } from '../desk/use-desk.ts'
 import { Badge } from '../parts/badge.tsx'
@@ -5,6 +6,10 @@ import { Button } from '../parts/button.tsx'
 import { Panel } from '../parts/panel.tsx'
 import { RefusalNote } from '../parts/refusal-note.tsx'
 import { formatTime } from '../parts/zoned-time.ts'
+import { TakeOverDialog } from './take-over-dialog.tsx'
+
+/** Refusals after which a lead may stand for it that this laptop goes on. */
+const elsewhere = ['lives-elsewhere', 'moved-away']
 
 type Shelf = CallOutput<'shelf.look'>
 type Log = Shelf['logs'][number]
@@ -12,9 +17,22 @@ type Log = Shelf['logs'][number]
 /** The logs of this folder, each with the key that opens it or what keeps it shut. */
 export function LogList(props: { shelf: Shelf }) {
   const open = useTell('shelf.open')
+  const [asked, setAsked] = useState('')
+  const [isTakingOver, setTakingOver] = useState(false)
+  const isElsewhere = elsewhere.includes(open.refusal?.code ?? '')
+  function openLog(file: string) {
+    setAsked(file)
+    void open.tell({ file })
+  }
   return (
     <Panel title="Logs on this laptop">
       <RefusalNote refusal={open.refusal} />
+      {isElsewhere && (
+        <div>
+          <Button onPress={() => setTakingOver(true)}>Take this desk over here</Button>
+        </div>
+      )}
+      {isTakingOver && <TakeOverDialog file={asked} onClose={() => setTakingOver(false)} />}
       <ul className="log-list">
         {props.shelf.logs.map((log, place) => (
           <li key={log.file}>
@@ -23,7 +41,7 @@ export function LogList(props: { shelf: Shelf }) {
               keyHint={place < 9 ? String(place + 1) : undefined}
               label={`Open ${log.name}`}
               isDisabled={open.busy || log.trouble !== null}
-              onPress={() => void open.tell({ file: log.file })}
+              onPress={() => openLog(log.file)}
             >
               Open
             </Button>

@@ -2,11 +2,13 @@ import { useState } from 'react'
 import type { CallOutput } from '../../shared-types/desk-api.ts'
 import { useTell } from '../desk/use-desk.ts'
 import { ReachBanner } from '../frame/banners.tsx'
+import { MergeScreen } from '../merge/merge-screen.tsx'
 import { Button } from '../parts/button.tsx'
 import { Panel } from '../parts/panel.tsx'
 import { RefusalNote } from '../parts/refusal-note.tsx'
 import { ScanStrip } from '../scanner/scan-strip.tsx'
 import { sayDone } from '../scanner/strip.ts'
+import { BackupsFound } from './backups-found.tsx'
 import { LogList } from './log-list.tsx'
 import { keepPracticePin } from './practice-pin.ts'
 import { SetUp } from './set-up.tsx'
@@ -16,7 +18,8 @@ type Shelf = CallOutput<'shelf.look'>
 
 /** Shown while no station log is open: set up a station, practise, or open a log of this folder. */
 export function ShelfScreen(props: { shelf: Shelf }) {
-  const [isSettingUp, setSettingUp] = useState(false)
+  const [doing, setDoing] = useState<'choosing' | 'setting-up' | 'merging'>('choosing')
+  const goBack = () => setDoing('choosing')
   const { shelf } = props
   return (
     <div className="frame">
@@ -25,10 +28,16 @@ export function ShelfScreen(props: { shelf: Shelf }) {
         <ReachBanner />
       </header>
       <main className="frame-screen">
-        {isSettingUp ? (
-          <SetUp today={shelf.today} zone={shelf.zone} onBack={() => setSettingUp(false)} />
-        ) : (
-          <Shelf shelf={shelf} onSetUp={() => setSettingUp(true)} />
+        {doing === 'setting-up' && <SetUp today={shelf.today} zone={shelf.zone} onBack={goBack} />}
+        {doing === 'merging' && (
+          <MergeScreen today={shelf.today} zone={shelf.zone} onBack={goBack} />
+        )}
+        {doing === 'choosing' && (
+          <Shelf
+            shelf={shelf}
+            onSetUp={() => setDoing('setting-up')}
+            onMerge={() => setDoing('merging')}
+          />
         )}
       </main>
       <footer>
@@ -38,7 +47,7 @@ export function ShelfScreen(props: { shelf: Shelf }) {
   )
 }
 
-function Shelf(props: { shelf: Shelf; onSetUp: () => void }) {
+function Shelf(props: { shelf: Shelf; onSetUp: () => void; onMerge: () => void }) {
   const practice = useTell('practice.open')
   async function practise() {
     const answer = await practice.tell({})
@@ -68,9 +77,16 @@ function Shelf(props: { shelf: Shelf; onSetUp: () => void }) {
             </Button>
             <p>An invented opening morning to learn on. Marked as practice for ever.</p>
           </div>
+          <div className="stack">
+            <Button keyHint="m" onPress={props.onMerge}>
+              Merge station logs
+            </Button>
+            <p>For the office: one record out of the logs of many stations.</p>
+          </div>
         </div>
       </Panel>
       {hasLogs && <LogList shelf={props.shelf} />}
+      <BackupsFound logs={props.shelf.logs} />
     </div>
   )
 }

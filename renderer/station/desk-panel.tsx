@@ -1,8 +1,9 @@
 import { useState } from 'react'
 import { keepingWords } from '../../shared-types/station.ts'
 import type { WhoView } from '../../shared-types/views/people.ts'
-import { isOpenedHere, openSecondWindow } from '../desk/second-window.ts'
-import { useMay, useTell } from '../desk/use-desk.ts'
+import { isOpenedHere, openBoardWindow, openSecondWindow } from '../desk/second-window.ts'
+import { nothing, useAsk, useMay, useTell } from '../desk/use-desk.ts'
+import { Badge } from '../parts/badge.tsx'
 import { Button } from '../parts/button.tsx'
 import { Panel } from '../parts/panel.tsx'
 import { RefusalNote } from '../parts/refusal-note.tsx'
@@ -11,25 +12,37 @@ import { isSoundOn, setSound } from '../scanner/sound.ts'
 import { sayDone } from '../scanner/strip.ts'
 
 /** What is settled at this station, and what can be done with this laptop's desk. */
-export function DeskPanel(props: { who: WhoView; onSettings: () => void }) {
+export function DeskPanel(props: {
+  who: WhoView
+  onInside: (part: 'settings' | 'safekeeping') => void
+}) {
   const { who } = props
   return (
     <>
       <Panel
         title="Settings"
         actions={
-          <Button keyHint="Alt+E" onPress={props.onSettings}>
+          <Button keyHint="Alt+E" onPress={() => props.onInside('settings')}>
             Look or change
           </Button>
         }
       >
         <Settled who={who} />
       </Panel>
-      <Panel title="This desk">
+      <Panel
+        title="This desk"
+        actions={
+          <Button keyHint="Alt+K" onPress={() => props.onInside('safekeeping')}>
+            Safekeeping
+          </Button>
+        }
+      >
+        <BackupLine />
         <ClockRow nowMs={who.nowMs} />
         <div className="row">
           <SoundButton />
           {isOpenedHere() && <WindowButton />}
+          {isOpenedHere() && <BoardButton />}
           <PutAwayButton />
         </div>
       </Panel>
@@ -45,6 +58,24 @@ function Settled(props: { who: WhoView }) {
       {settings.units.length} harvest {settings.units.length === 1 ? 'unit' : 'units'}; samples go
       to {settings.laboratory}; {settings.holdHours} hours {keepingWords.chilled} between {low} and{' '}
       {high} °C; target wait {settings.targetWaitMinutes} min.
+    </p>
+  )
+}
+
+/** Whether a lost laptop would be a lost day. */
+function BackupLine() {
+  const backup = useAsk('backup', nothing, { everyMs: 30_000 }).data
+  if (backup === undefined) return null
+  const { place, last } = backup
+  if (place === null)
+    return (
+      <p>
+        <Badge shape="soon">no backup</Badge> Choose a stick or disk under Safekeeping.
+      </p>
+    )
+  return (
+    <p>
+      Backup on {place.name}: {last ? <Time ms={last.atMs} /> : 'no good copy yet'}.
     </p>
   )
 }
@@ -102,6 +133,19 @@ function WindowButton() {
       }}
     >
       Open a second window
+    </Button>
+  )
+}
+
+function BoardButton() {
+  return (
+    <Button
+      onPress={() => {
+        openBoardWindow()
+        sayDone('The board is open: move it to the screen outside.')
+      }}
+    >
+      Open the board outside
     </Button>
   )
 }

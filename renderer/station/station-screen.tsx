@@ -1,6 +1,7 @@
 import { useState } from 'react'
 import { nothing, useAsk, useWho } from '../desk/use-desk.ts'
 import { RefusalNote } from '../parts/refusal-note.tsx'
+import { SafekeepingScreen } from '../safekeeping/safekeeping-screen.tsx'
 import { CrewPanel } from './crew-panel.tsx'
 import { DayPanel } from './day-panel.tsx'
 import { DeskPanel } from './desk-panel.tsx'
@@ -11,11 +12,12 @@ import './station-screen.css'
 export function StationScreen() {
   const who = useWho()
   const people = useAsk('people', nothing)
-  const [isInSettings, setInSettings] = useState(false)
+  const [inside, setInside] = useState<'settings' | 'safekeeping'>()
+  const leave = () => setInside(undefined)
   if (who === undefined || people.data === undefined)
     return <RefusalNote refusal={people.refusal} />
-  if (isInSettings)
-    return <SettingsForm settings={who.settings} onClose={() => setInSettings(false)} />
+  if (inside === 'settings') return <SettingsForm settings={who.settings} onClose={leave} />
+  if (inside === 'safekeeping') return <SafekeepingScreen onClose={leave} />
   return (
     <div className="station">
       <h1 className="unseen">The station</h1>
@@ -25,7 +27,7 @@ export function StationScreen() {
       </div>
       <div className="stack">
         <DayPanel day={who.day} today={who.today} />
-        <DeskPanel who={who} onSettings={() => setInSettings(true)} />
+        <DeskPanel who={who} onInside={setInside} />
       </div>
     </div>
   )

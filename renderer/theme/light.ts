@@ -1,29 +1,21 @@
-/** Day and night light: as the computer prefers, until the person at this window chooses. */
-import { useSyncExternalStore } from 'react'
+/** Day and night light: as the computer prefers, until someone at this laptop chooses. */
+import { useEffect, useSyncExternalStore } from 'react'
+import type { Light } from '../../shared-types/views/safekeeping.ts'
+import { nothing, useAsk } from '../desk/use-desk.ts'
 
-export type Light = 'day' | 'night'
-
-const settingKey = 'duskline.light'
+let chosen: Light | null = null
 const listeners = new Set<() => void>()
 
 function preferredLight(): Light {
   return window.matchMedia('(prefers-color-scheme: dark)').matches ? 'night' : 'day'
 }
 
-function chosenLight(): Light {
-  const chosen = localStorage.getItem(settingKey)
-  return chosen === 'day' || chosen === 'night' ? chosen : preferredLight()
-}
+const currentLight = (): Light => chosen ?? preferredLight()
 
 /** Puts the light on the page; the colours follow from `data-light`. */
 function applyLight(): void {
-  document.documentElement.dataset.light = chosenLight()
+  document.documentElement.dataset.light = currentLight()
   for (const listener of listeners) listener()
-}
-
-export function switchLight(): void {
-  localStorage.setItem(settingKey, chosenLight() === 'day' ? 'night' : 'day')
-  applyLight()
 }
 
 /** Applies the light now, and again when the computer's own preference turns at dusk. */
@@ -32,9 +24,19 @@ export function keepLight(): void {
   window.matchMedia('(prefers-color-scheme: dark)').addEventListener('change', applyLight)
 }
 
+/** The choice lies with the desk: what a browser keeps for a page goes when its port changes. */
+export function useChosenLight(): void {
+  const light = useAsk('light', nothing).data?.light
+  useEffect(() => {
+    if (light === undefined) return
+    chosen = light
+    applyLight()
+  }, [light])
+}
+
 export function useLight(): Light {
   return useSyncExternalStore((listener) => {
     listeners.add(listener)
     return () => listeners.delete(listener)
-  }, chosenLight)
+  }, currentLight)
 }

@@ -1,5 +1,4 @@
 import {
-  appendFileSync,
   mkdirSync,
   readdirSync,
   readFileSync,
