@@ -13,7 +13,7 @@ export interface Column {
 }
 
 export interface ServerTable {
-  readonly name: keyof Database & string
+  readonly name: keyof Database
   readonly columns: readonly Column[]
 }
 

@@ -13,7 +13,7 @@ interface Folder {
 
 /** Where systems hang up sticks: folders of folders. */
 const stickRoots = ['/media', '/run/media', '/Volumes', '/mnt']
-const driveLetters = [...'DEFGHIJKLMNOPQRSTUVWXYZ'].map((letter) => `${letter}:\\`)
+const driveLetters = Array.from('DEFGHIJKLMNOPQRSTUVWXYZ', (letter) => `${letter}:\\`)
 
 function foldersIn(path: string): string[] {
   return listing(path)

@@ -8,7 +8,7 @@ import { latestDay } from '../../db/read/station.ts'
 import { draft } from '../../shared-types/entry.ts'
 import type { PersonRecord } from '../../shared-types/person.ts'
 import { granted, type Result, refused } from '../../shared-types/result.ts'
-import { lastSerial, personId } from '../../shared-types/sample-number.ts'
+import { lastSerial, numberParts, personId } from '../../shared-types/sample-number.ts'
 import type { PersonView, WhoView } from '../../shared-types/views/people.ts'
 import { commandsOf } from '../station/authority.ts'
 import { localDate } from '../station/local-time.ts'
@@ -35,6 +35,7 @@ export const peopleQueries = {
         name: station.name,
         zone: station.zone,
         practice: station.practice,
+        office: station.office,
       },
       day: { date: day?.date ?? null, state: day?.state ?? 'none' },
       today,
@@ -46,7 +47,11 @@ export const peopleQueries = {
   },
   people: ({ log, station, now }) => {
     const shifts = shiftsByPerson(log, localDate(now, station.zone))
-    return granted({ people: everyone(log).map((person) => personView(person, shifts)) })
+    // At an office the crews of all stations are in the record, but only its own people work there.
+    const here = everyone(log).filter(
+      ({ person }) => !station.office || numberParts(person).desk === station.desk,
+    )
+    return granted({ people: here.map((person) => personView(person, shifts)) })
   },
 } satisfies Partial<QueryHandlers>
 

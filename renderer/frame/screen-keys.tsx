@@ -5,17 +5,18 @@ import { go, usePlace } from '../desk/place.ts'
 import { KeyCap } from '../parts/key-cap.tsx'
 import { useKey } from '../scanner/keys.ts'
 import './screen-keys.css'
-import { type ScreenEntry, screenEntries } from './screens.ts'
+import { entriesAt, type ScreenEntry, screenAt } from './screens.ts'
 import { LightSwitch } from './top-band.tsx'
 
 /** The way to each screen, by its key. A screen whose work is not this role's says so. */
 export function ScreenKeys(props: { who: WhoView }) {
-  const { screen } = usePlace()
+  const isOffice = props.who.station.office
+  const screen = screenAt(isOffice, usePlace().screen)
   return (
     <div className="screen-keys">
       <nav aria-label="Screens">
         <ul>
-          {screenEntries.map((entry) => (
+          {entriesAt(isOffice).map((entry) => (
             <li key={entry.screen}>
               <ScreenKey entry={entry} isHere={entry.screen === screen} who={props.who} />
             </li>
@@ -53,7 +54,9 @@ function ScreenKey(props: { entry: ScreenEntry; isHere: boolean; who: WhoView })
 /** Why some screens are marked, in one place. */
 function LookOnlyNote(props: { who: WhoView }) {
   const { may, person } = props.who
-  const isAnyMarked = screenEntries.some(({ work }) => work !== null && !may.includes(work))
+  const isAnyMarked = entriesAt(props.who.station.office).some(
+    ({ work }) => work !== null && !may.includes(work),
+  )
   if (person === null || !isAnyMarked) return null
   return (
     <p className="screen-keys-note">

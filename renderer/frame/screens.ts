@@ -8,20 +8,40 @@ export interface ScreenEntry {
   readonly words: string
   /** Who may not do this may still look. Null where looking is the work. */
   readonly work: CommandName | null
+  /** Where it belongs: on a station day, at an office that merges, or in both. */
+  readonly at: 'station' | 'office' | 'both'
 }
 
 export const screenEntries: readonly ScreenEntry[] = [
-  { screen: 'line', key: 'F2', words: 'Line', work: null },
-  { screen: 'check-in', key: 'F3', words: 'Check-in', work: 'animal.checkIn' },
-  { screen: 'bench', key: 'F4', words: 'Bench', work: 'kit.open' },
-  { screen: 'kits', key: 'F6', words: 'Kits', work: 'kits.move' },
-  { screen: 'coolers', key: 'F7', words: 'Coolers', work: 'bag.place' },
-  { screen: 'close', key: 'F8', words: 'Close', work: 'count.enter' },
-  { screen: 'handoff', key: 'F9', words: 'Handoff', work: 'cooler.scanOut' },
-  { screen: 'station', key: 'F10', words: 'Station', work: null },
+  { screen: 'line', key: 'F2', words: 'Line', work: null, at: 'station' },
+  { screen: 'check-in', key: 'F3', words: 'Check-in', work: 'animal.checkIn', at: 'station' },
+  { screen: 'bench', key: 'F4', words: 'Bench', work: 'kit.open', at: 'station' },
+  { screen: 'kits', key: 'F6', words: 'Kits', work: 'kits.move', at: 'station' },
+  { screen: 'coolers', key: 'F7', words: 'Coolers', work: 'bag.place', at: 'station' },
+  { screen: 'close', key: 'F8', words: 'Close', work: 'count.enter', at: 'station' },
+  { screen: 'handoff', key: 'F9', words: 'Handoff', work: 'cooler.scanOut', at: 'station' },
+  { screen: 'station', key: 'F10', words: 'Station', work: null, at: 'both' },
+  {
+    screen: 'discrepancies',
+    key: 'F12',
+    words: 'Discrepancies',
+    work: 'discrepancy.settle',
+    at: 'office',
+  },
 ]
 
 /** What a screen is called on its key. */
 export function screenWords(screen: ScreenName): string {
   return screenEntries.find((entry) => entry.screen === screen)?.words ?? screen
+}
+
+/** The screens of a station day, or those of an office. */
+export function entriesAt(isOffice: boolean): readonly ScreenEntry[] {
+  return screenEntries.filter(({ at }) => at === 'both' || (at === 'office') === isOffice)
+}
+
+/** The screen that is meant, or the first of this place where it belongs elsewhere. */
+export function screenAt(isOffice: boolean, screen: ScreenName): ScreenName {
+  const isHere = entriesAt(isOffice).some((entry) => entry.screen === screen)
+  return isHere ? screen : isOffice ? 'discrepancies' : 'line'
 }

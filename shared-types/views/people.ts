@@ -29,6 +29,8 @@ export const WhoView = z.strictObject({
     name: z.string(),
     zone: z.string(),
     practice: z.boolean(),
+    /** An office that merges the logs of stations. */
+    office: z.boolean(),
   }),
   day: z.strictObject({ date: LocalDate.nullable(), state: DayState }),
   today: LocalDate,

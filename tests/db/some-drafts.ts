@@ -63,6 +63,8 @@ function valueOf(schema: JsonSchema, checked: readonly Arbitrary<string>[]): Arb
   if (schema.enum !== undefined) return fc.constantFrom(...schema.enum)
   const choices = schema.anyOf ?? schema.oneOf
   if (choices !== undefined) return fc.oneof(...choices.map(inner))
+  if (Array.isArray(schema.type))
+    return fc.oneof(...schema.type.map((type) => inner({ ...schema, type })))
   switch (schema.type) {
     case 'object':
       return objectOf(schema, inner)

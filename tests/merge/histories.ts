@@ -29,7 +29,8 @@ export async function playedLogs(
   folder: string,
   of: { desks: number; animals: number; seed?: number },
 ): Promise<string[]> {
-  const played = await playPracticeDay({ seed: 1, ...of, folder, progress: () => undefined })
+  const into = mkdtempSync(join(folder, 'day-'))
+  const played = await playPracticeDay({ seed: 1, ...of, folder: into, progress: () => undefined })
   return value(played).map(({ log }) => log)
 }
 
