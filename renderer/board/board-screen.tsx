@@ -7,7 +7,7 @@ import { formatMinutes, formatTime } from '../parts/zoned-time.ts'
 import './board-screen.css'
 
 /** How many numbers a screen outside shows without anyone moving it. */
-const mostShown = 12
+const mostShown = 9
 
 /** For a screen outside: the numbers on the hunters' stubs, next first, and nothing about anyone. */
 export function BoardScreen() {
@@ -34,7 +34,7 @@ export function BoardScreen() {
             </li>
           ))}
         </ul>
-        {working.length === 0 && <p>Nobody just now.</p>}
+        {working.length === 0 && <p>No animal just now.</p>}
       </section>
       <section aria-labelledby="board-next">
         <h2 id="board-next">Next, in this order</h2>
@@ -46,7 +46,7 @@ export function BoardScreen() {
             </li>
           ))}
         </ol>
-        {waiting.length === 0 && <p>Nobody is waiting.</p>}
+        {waiting.length === 0 && <p>No animal is waiting.</p>}
         {waiting.length > mostShown && <p>and {waiting.length - mostShown} more.</p>}
       </section>
       <p>
