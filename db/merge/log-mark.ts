@@ -1,10 +1,8 @@
 /** Whether a log is one desk's own or one that offices merge into. */
 import { nobodysDesk } from '../../shared-types/sample-number.ts'
-import type { ReadableLog } from '../connection.ts'
+import { connectionOf, type ReadableLog } from '../connection.ts'
 import { stationOf } from '../read/station.ts'
-import { prepareOne } from '../statement.ts'
-
-const anyStation = prepareOne((db) => db.selectFrom('station').select('practice').limit(1))
+import { practiceOf } from './practice-mark.ts'
 
 /**
  * `station`: the log of a station desk. Else a merged log, and whether it is a record of practice;
@@ -12,6 +10,5 @@ const anyStation = prepareOne((db) => db.selectFrom('station').select('practice'
  */
 export function markOfLog(log: ReadableLog): 'station' | boolean | null {
   if (log.desk !== nobodysDesk && stationOf(log)?.office !== true) return 'station'
-  const row = anyStation(log)
-  return row === undefined ? null : row.practice === 1
+  return practiceOf(connectionOf(log))
 }

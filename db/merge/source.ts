@@ -12,6 +12,7 @@ import { latestFormat } from '../migrations/list.ts'
 import { formatOf } from '../migrations/migrate.ts'
 import type { ContactTable, UnprovedTable } from '../schema.ts'
 import { type Pages, pagesOf, recordsOf } from './page-walk.ts'
+import { isSetUp, practiceMark, practiceOf } from './practice-mark.ts'
 import type { FoundRow } from './row-proof.ts'
 
 /** How a file could be read. */
@@ -95,24 +96,13 @@ function sourceOf(connection: Connection, path: string): Source {
     file: basename(path),
     state: formatOf(connection) > latestFormat ? 'newer-version' : 'whole',
     digest: null,
-    practice: practiceMark(connection.prepare<[], string>(setUpText).pluck().get()),
+    practice: practiceOf(connection),
     rows: () => all(rowsText),
     contacts: () => (has('contact') ? all('SELECT digest, salt, details FROM contact') : []),
     unproved: () =>
       has('unproved') ? all('SELECT key, what, desk, seq, holds FROM unproved') : [],
     close: () => connection.close(),
   }
-}
-
-const setUpKinds = ['station.set-up', 'office.set-up']
-
-const setUpText = `SELECT body FROM entry WHERE kind IN ('${setUpKinds.join("', '")}') LIMIT 1`
-
-function practiceMark(body: unknown): boolean | null {
-  if (typeof body !== 'string') return null
-  return /"practice":(true|false)/.exec(body)?.[1] === undefined
-    ? null
-    : body.includes('"practice":true')
 }
 
 /** Reads a damaged file page by page. Its header may be gone; its name and pages speak for it. */
@@ -123,19 +113,13 @@ function salvaged(path: string): Result<Source> {
   const pages = pagesOf(bytes, wal)
   if (pages === null) return torn(path)
   const rows = () => foundRows(pages)
-  let practice: boolean | null = null
-  let isEmpty = true
-  for (const { kind, body } of rows()) {
-    isEmpty = false
-    if (setUpKinds.includes(String(kind))) practice = practiceMark(body)
-    if (practice !== null) break
-  }
-  if (isEmpty) return torn(path)
+  const found = [...rows()]
+  if (found.length === 0) return torn(path)
   return granted({
     file: basename(path),
     state: 'damaged',
     digest: createHash('sha256').update(bytes).digest('hex'),
-    practice,
+    practice: practiceMark(found.filter(isSetUp).map(({ body }) => body)),
     rows,
     contacts: () => foundContacts(pages),
     unproved: () => [],

@@ -66,7 +66,7 @@ test('a merge does not depend on the order, the grouping or the repetition of fi
         expect(readdirSync(at).filter((name) => name.endsWith('.part'))).toEqual([])
       }),
     ),
-    { numRuns: 500 },
+    { numRuns: 500, endOnFailure: true },
   )
 }, 600_000)
 
