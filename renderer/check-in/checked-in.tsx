@@ -10,6 +10,7 @@ import { NumberText } from '../parts/number-text.tsx'
 import { openPdf } from '../parts/pdf.ts'
 import { sayDone, sayRefused } from '../scanner/strip.ts'
 import type { CheckedIn } from './check-in-form.tsx'
+import { WaitTold } from './wait-told.tsx'
 
 /** The animal is in the log: its number to read from afar, its place in the line, its labels. */
 export function CheckedInView(props: {
@@ -30,7 +31,10 @@ export function CheckedInView(props: {
         hunter <span className="numbers">{facts.hunter}</span>
       </p>
       {noSample === null ? (
-        <LinePlace animal={animal} />
+        <>
+          <LinePlace animal={animal} />
+          <WaitTold animal={animal} />
+        </>
       ) : (
         <Notice kind="warn">
           <strong>Recorded only: {noSampleWords[noSample]}.</strong> It does not join the line and

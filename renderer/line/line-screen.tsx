@@ -1,10 +1,12 @@
 import { useState } from 'react'
 import type { CallOutput } from '../../shared-types/desk-api.ts'
 import { AnimalNumber } from '../../shared-types/sample-number.ts'
+import type { ForecastView } from '../../shared-types/views/forecast.ts'
 import { go, usePlace } from '../desk/place.ts'
 import { nothing, useAsk } from '../desk/use-desk.ts'
 import { useNow } from '../desk/use-now.ts'
 import { RefusalNote } from '../parts/refusal-note.tsx'
+import { AheadDialog } from './ahead-dialog.tsx'
 import { AssignDialog } from './assign-dialog.tsx'
 import { CrewPanel } from './crew-panel.tsx'
 import './line-screen.css'
@@ -43,21 +45,41 @@ function LineDay(props: { line: Line }) {
   const [task, setTask] = useState<LineTask>()
   const waiting = useRoving(line.waiting.map((animal) => animal.animal))
   const crew = useRoving(orderCrew(line.crew).map((member) => member.person))
+  const forecast = useAsk('forecast', nothing, { everyMs: 30_000 }).data
+  const [isAheadOpen, setAheadOpen] = useState(false)
   useLineScan({ line, waiting, crew })
   useFirstFocus(waiting.chosen === undefined ? crew : waiting)
   return (
     <div className="line">
       <h1 className="unseen">The line</h1>
-      <NeedsBand needs={line.needs} />
+      <NeedsBand needs={needsOf(line, forecast)} />
       <div className="line-sides">
-        <WaitingPanel line={line} now={now} roving={waiting} other={crew} onTask={setTask} />
+        <WaitingPanel
+          line={line}
+          now={now}
+          forecast={forecast}
+          roving={waiting}
+          other={crew}
+          onTask={setTask}
+          onAhead={() => setAheadOpen(true)}
+        />
         <CrewPanel line={line} now={now} roving={crew} other={waiting} onTask={setTask} />
       </div>
-      <TotalsStrip line={line} />
+      <TotalsStrip line={line} forecast={forecast} />
       <Task line={line} task={task} onClose={() => setTask(undefined)} />
       <VisitedStory />
+      {isAheadOpen && <AheadDialog forecast={forecast} onClose={() => setAheadOpen(false)} />}
     </div>
   )
+}
+
+/** What the line needs and what stands in the way of its forecasts, each told once. */
+function needsOf(line: Line, forecast: ForecastView | undefined): Line['needs'] {
+  const isEmptyShift = line.needs.some(({ code }) => code === 'nobody-on-duty')
+  const obstacles = (forecast?.obstacles ?? []).filter(
+    ({ code }) => !(isEmptyShift && code === 'nobody-on-shift'),
+  )
+  return [...obstacles, ...line.needs]
 }
 
 function Task(props: { line: Line; task: LineTask | undefined; onClose: () => void }) {

@@ -1,10 +1,16 @@
 import type { ReactNode } from 'react'
 import type { CallOutput } from '../../shared-types/desk-api.ts'
+import type { ForecastView } from '../../shared-types/views/forecast.ts'
 import './totals-strip.css'
+import { rangeWords } from './wait-words.ts'
 
 /** The day in numbers, and how long people waited. */
-export function TotalsStrip(props: { line: CallOutput<'line'> }) {
+export function TotalsStrip(props: {
+  line: CallOutput<'line'>
+  forecast: ForecastView | undefined
+}) {
   const { totals, waits } = props.line
+  const { carNow, held } = props.forecast ?? {}
   const { both, one, none } = totals.outcomes
   return (
     <dl className="totals">
@@ -18,6 +24,10 @@ export function TotalsStrip(props: { line: CallOutput<'line'> }) {
       <Total words="recorded">{totals.recorded}</Total>
       <Wait words="waits: half under" minutes={waits.medianMinutes} />
       <Wait words="nine in ten" minutes={waits.ninetiethMinutes} />
+      {carNow && <Total words="a car now waits">{rangeWords(carNow)}</Total>}
+      {held && held.told > 0 && (
+        <Total words="waits told that held">{`${held.held} of ${held.told}`}</Total>
+      )}
     </dl>
   )
 }

@@ -1,8 +1,10 @@
 import type { CSSProperties } from 'react'
 import type { CallOutput } from '../../shared-types/desk-api.ts'
+import type { ForecastView, MinutesRange } from '../../shared-types/views/forecast.ts'
 import { Empty } from '../parts/empty.tsx'
 import { Shape } from '../parts/shape.tsx'
 import type { Roving } from '../parts/use-roving.ts'
+import { rangeWords } from './wait-words.ts'
 import { barShare, fullBarMinutes, waitLook } from './wait.ts'
 import './waiting-list.css'
 import { calledNumber, headWords, kindWords } from './words.ts'
@@ -14,6 +16,8 @@ type LineAnimal = Line['waiting'][number]
 export function WaitingList(props: {
   line: Line
   now: number
+  /** What is forecast of each, as far as it is known. */
+  waits: ForecastView['waits']
   roving: Roving
   /** The left or right arrow: to the list on the other side. */
   onAside: () => void
@@ -40,7 +44,11 @@ export function WaitingList(props: {
               onClick={() => props.onOpen(animal)}
             >
               <Wait minutes={waits[place] ?? 0} target={target} full={full} />
-              <Facts animal={animal} line={line} />
+              <Facts
+                animal={animal}
+                line={line}
+                range={props.waits.find((each) => each.animal === animal.animal)?.range ?? null}
+              />
             </button>
           </li>
         ))}
@@ -74,8 +82,8 @@ function Wait(props: { minutes: number; target: number; full: number }) {
   )
 }
 
-function Facts(props: { animal: LineAnimal; line: Line }) {
-  const { animal, line } = props
+function Facts(props: { animal: LineAnimal; line: Line; range: MinutesRange | null }) {
+  const { animal, line, range } = props
   const head = headWords(animal)
   return (
     <span className="waiting-facts">
@@ -84,6 +92,7 @@ function Facts(props: { animal: LineAnimal; line: Line }) {
       </span>
       <span className="waiting-more">
         {head && <b>{head} </b>}
+        {range && <span className="numbers">turn: {rangeWords(range)} </span>}
         <Workers animal={animal} line={line} />
         {!animal.placeUsable && (
           <span className="waiting-warn">

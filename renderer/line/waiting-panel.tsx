@@ -1,9 +1,11 @@
 import type { CallOutput } from '../../shared-types/desk-api.ts'
+import type { ForecastView } from '../../shared-types/views/forecast.ts'
 import { useMay } from '../desk/use-desk.ts'
 import { Button } from '../parts/button.tsx'
 import { Panel } from '../parts/panel.tsx'
 import type { LineTask } from './line-screen.tsx'
 import type { Roving } from '../parts/use-roving.ts'
+import { Suggestion } from './suggestion.tsx'
 import { WaitingList } from './waiting-list.tsx'
 
 type Line = CallOutput<'line'>
@@ -18,7 +20,9 @@ export interface SidePanelProps {
 }
 
 /** The waiting side; its keys act on the chosen animal. */
-export function WaitingPanel(props: SidePanelProps) {
+export function WaitingPanel(
+  props: SidePanelProps & { forecast: ForecastView | undefined; onAhead: () => void },
+) {
   const { line, roving, other, onTask } = props
   const mayAssign = useMay('animal.assign')
   const mayLeave = useMay('animal.leave')
@@ -50,11 +54,16 @@ export function WaitingPanel(props: SidePanelProps) {
           >
             Hunter leaves
           </Button>
+          <Button keyHint="d" onPress={props.onAhead}>
+            Rest of day
+          </Button>
         </>
       }
     >
+      <Suggestion suggestions={props.forecast?.suggestions ?? []} />
       <WaitingList
         line={line}
+        waits={props.forecast?.waits ?? []}
         now={props.now}
         roving={roving}
         onAside={() => other.focus(other.chosen)}

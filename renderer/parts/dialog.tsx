@@ -10,6 +10,8 @@ export function Dialog(props: {
   children: ReactNode
   /** Stands at the right edge, for reading beside the screen's list. */
   isSide?: boolean
+  /** Takes the whole width, for pictures beside each other. */
+  isWide?: boolean
 }) {
   return (
     <ModalOverlay
@@ -17,7 +19,7 @@ export function Dialog(props: {
       onOpenChange={(isOpen) => !isOpen && props.onClose()}
       className="dialog-ground"
     >
-      <Modal className={props.isSide ? 'dialog dialog-side' : 'dialog'}>
+      <Modal className={classOf(props)}>
         {/* The dialog itself may have the focus, so its keys are bound around it. */}
         <div data-dialog data-keys>
           <AriaDialog className="dialog-inside">
@@ -35,4 +37,9 @@ export function Dialog(props: {
       </Modal>
     </ModalOverlay>
   )
+}
+
+function classOf(props: { isSide?: boolean; isWide?: boolean }): string {
+  if (props.isSide) return 'dialog dialog-side'
+  return props.isWide ? 'dialog dialog-wide' : 'dialog'
 }
