@@ -81,6 +81,7 @@ export const keptBy: Readonly<Record<string, string>> = {
   kysely: 'db',
   'better-sqlite3': 'db',
   pdfkit: 'electron/print',
+  'pdfjs-dist': 'electron/print',
   'bwip-js': 'electron/print',
   'dejavu-fonts-ttf': 'electron/print',
   commander: 'electron/cli',

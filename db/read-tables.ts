@@ -216,12 +216,15 @@ export interface CoolerTable {
 }
 
 export interface ReadingTable {
+  /** Of the entry, with its place in it where the entry holds many. */
   hash: string
   cooler: CoolerNumber
   celsius: number
   excursion: 0 | 1
   ms: number
   by: PersonId | null
+  /** The logger's file; empty where a person read it. */
+  source: string
 }
 
 export interface CountTable {
@@ -247,6 +250,11 @@ export interface HandoffTable {
   handoff: HandoffNumber
   destination: string
   state: HandoffState
+  supplements: HandoffNumber | null
+  /** JSON of the `handoff.classed` body, once classed. */
+  classed: string | null
+  /** JSON of the `handoff.packed` body, once packed. */
+  packed: string | null
   begun_ms: number
   signed_ms: number | null
   /** JSON of the manifest as signed. */
@@ -265,6 +273,16 @@ export interface HandoffCoolerTable {
   expected: number | null
   words: string
   scanned_ms: number | null
+}
+
+/** Every counter-scan that came back. */
+export interface ReceiptTable {
+  hash: string
+  handoff: HandoffNumber
+  /** JSON of the `receipt.counted` body. */
+  body: string
+  ms: number
+  by: PersonId | null
 }
 
 /** Every settlement of a discrepancy; which ones stand follows from what they replace. */
@@ -306,4 +324,5 @@ export interface ReadTables {
   variance: VarianceTable
   handoff: HandoffTable
   handoff_cooler: HandoffCoolerTable
+  receipt: ReceiptTable
 }

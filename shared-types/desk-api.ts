@@ -29,12 +29,17 @@ import {
   Season,
   StationCode,
 } from './sample-number.ts'
+import { LoggerReading } from './readings-file.ts'
+import { ReceivedBag, ReceivedCooler } from './receipt.ts'
 import { Keeping, StationSettings } from './station.ts'
+import { HandoffClassed, HandoffPacked } from './transport.ts'
 import { MissedReason, TissueCheck, TissueSite } from './tissue.ts'
 import { AnimalView, BenchView, TagSeenView } from './views/animal.ts'
 import { BoardView } from './views/board.ts'
 import { CloseView } from './views/close.ts'
+import { ColdView, HoldView, IceView, LoggerLookView, LoggerPreview } from './views/cold.ts'
 import { PdfFile, TextFile } from './views/common.ts'
+import { CustodyView, ManifestCheckView, ReceiptView } from './views/custody.ts'
 import { DiscrepanciesView, FoundView, MergeView } from './views/merge.ts'
 import { CoolerInsideView, CoolersView } from './views/coolers.ts'
 import { AheadView, ForecastView } from './views/forecast.ts'
@@ -76,6 +81,7 @@ export const Topic = z.enum([
   'count',
   'variance',
   'handoff',
+  'receipt',
   'office',
   'discrepancy',
   'merge',
@@ -100,6 +106,8 @@ const Why = z.string().trim().min(3, 'say why in a few words').max(200)
 const nothing = z.strictObject({})
 const done = z.strictObject({})
 
+/** A file as text; a body of the loopback takes no more than a megabyte. */
+const FileText = z.string().min(1).max(900_000)
 const File = z.string().min(1).max(200)
 const entriesKept = z.strictObject({ entries: z.int() })
 
@@ -386,9 +394,57 @@ export const deskApi = {
   'bag.place': command(z.strictObject({ bag: Scan, cooler: Scan }), done),
   'bag.takeOut': command(z.strictObject({ bag: Scan, reason: Why }), done),
   'cooler.read': command(
-    z.strictObject({ cooler: Scan, celsius: Celsius }),
+    z.strictObject({
+      cooler: Scan,
+      celsius: Celsius,
+      /** The person was asked about the unit and stands by °C. */
+      sure: z.boolean().default(false),
+    }),
     z.strictObject({ excursion: z.boolean(), advice: z.string() }),
   ),
+  /** The first lines of a logger's file, for a person to say which column is what. */
+  'logger.look': query(z.strictObject({ text: FileText }), LoggerLookView, []),
+  /** What the file brings by what was said of it. */
+  'logger.preview': query(
+    z.strictObject({ cooler: Scan, text: FileText, reading: LoggerReading }),
+    LoggerPreview,
+    ['cooler', 'settings'],
+  ),
+  'logger.import': command(
+    z.strictObject({
+      cooler: Scan,
+      file: z.string().trim().min(1).max(120),
+      text: FileText,
+      reading: LoggerReading,
+    }),
+    z.strictObject({ readings: z.int(), excursions: z.int(), gaps: z.int() }),
+  ),
+  /** How cold a cooler was: chart, mean kinetic temperature, who was inside an excursion. */
+  cold: query(z.strictObject({ cooler: Scan }), ColdView, ['cooler', 'bag', 'settings', 'handoff']),
+  /** What must be frozen or delivered next. */
+  hold: query(nothing, HoldView, ['cooler', 'bag', 'settings', 'handoff', 'clock']),
+  ice: query(
+    z.strictObject({
+      cooler: Scan,
+      iceKg: z.number().min(0.1).max(500),
+      ambientC: z.number().min(-40).max(60),
+      /** Watts for each degree between outside and ice, as stated or measured; null: fit the readings. */
+      wattsPerDegree: z.number().min(0.01).max(50).nullable(),
+      tissueKg: z.number().min(0).max(500),
+      tissueC: z.number().min(-40).max(60),
+    }),
+    IceView,
+    ['cooler'],
+  ),
+  /** Who held a bag from when to when. */
+  custody: query(z.strictObject({ bag: Scan }), CustodyView, [
+    'bag',
+    'cooler',
+    'seal',
+    'handoff',
+    'receipt',
+    'animal',
+  ]),
   'cooler.seal': command(z.strictObject({ cooler: Scan, seal: z.string().max(20) }), done),
   'seal.break': command(z.strictObject({ cooler: Scan, reason: Why }), done),
 
@@ -407,7 +463,7 @@ export const deskApi = {
   closeSheet: query(z.strictObject({ date: LocalDate.optional() }), PdfFile, ['day']),
 
   // Handoff
-  handoffs: query(nothing, HandoffsView, ['handoff', 'cooler', 'seal', 'bag']),
+  handoffs: query(nothing, HandoffsView, ['handoff', 'cooler', 'seal', 'bag', 'receipt']),
   handoff: query(z.strictObject({ handoff: Scan }), HandoffView, [
     'handoff',
     'cooler',
@@ -418,9 +474,13 @@ export const deskApi = {
     z.strictObject({
       destination: z.string().trim().min(2).max(120),
       coolers: z.array(Scan).min(1),
+      /** The handoff of that day whose manifest this one adds to. */
+      supplements: Scan.nullable().default(null),
     }),
     z.strictObject({ handoff: HandoffNumber }),
   ),
+  'handoff.class': command(HandoffClassed.extend({ handoff: Scan }), done),
+  'handoff.pack': command(HandoffPacked.extend({ handoff: Scan }), done),
   'cooler.scanOut': command(
     z.strictObject({
       handoff: Scan,
@@ -447,6 +507,48 @@ export const deskApi = {
     z.strictObject({ handoff: Scan }),
     z.strictObject({ pdf: PdfFile, json: TextFile, csv: TextFile }),
     ['handoff'],
+  ),
+
+  /** Puts a signed manifest right; the corrected one names the one that it replaces. */
+  'handoff.correct': command(
+    z.strictObject({
+      handoff: Scan,
+      takeOff: z.array(Scan).max(100),
+      add: z.array(z.strictObject({ bag: Scan, cooler: Scan })).max(100),
+      reason: Why,
+      pin: z.string().max(20),
+    }),
+    z.strictObject({ digest: z.string(), edition: z.int() }),
+  ),
+  /** Whether paper, file and log agree. A PDF comes as base64. */
+  'manifest.check': query(
+    z.discriminatedUnion('form', [
+      z.strictObject({ form: z.literal('json'), text: FileText }),
+      z.strictObject({ form: z.literal('pdf'), base64: FileText }),
+    ]),
+    ManifestCheckView,
+    ['handoff'],
+  ),
+  receipt: query(z.strictObject({ handoff: Scan }), ReceiptView, ['handoff', 'receipt']),
+  /** The counter-scan, by a file or scanned bag by bag. */
+  'receipt.count': command(
+    z.strictObject({
+      handoff: Scan,
+      receivedBy: z.string().trim().min(2).max(80),
+      counted: z.discriminatedUnion('how', [
+        z.strictObject({
+          how: z.literal('file'),
+          name: z.string().trim().min(1).max(120),
+          text: FileText,
+        }),
+        z.strictObject({
+          how: z.literal('scanned'),
+          bags: z.array(ReceivedBag).max(5000),
+          coolers: z.array(ReceivedCooler).max(200),
+        }),
+      ]),
+    }),
+    ReceiptView,
   ),
 
   // Merging, at an office
@@ -479,6 +581,7 @@ export const deskApi = {
   ),
   discrepancies: query(nothing, DiscrepanciesView, [
     'discrepancy',
+    'receipt',
     'animal',
     'bag',
     'kit',

@@ -17,6 +17,9 @@ export const DiscrepancyKind = z.enum([
   'gap',
   'altered',
   'damaged-file',
+  'bag-not-received',
+  'bag-received-extra',
+  'bag-received-damaged',
 ])
 export type DiscrepancyKind = z.infer<typeof DiscrepancyKind>
 
@@ -35,6 +38,9 @@ export const discrepancyWords: Record<DiscrepancyKind, string> = {
   gap: 'Entries are missing',
   altered: 'An entry was altered',
   'damaged-file': 'A file was damaged',
+  'bag-not-received': 'A bag did not arrive',
+  'bag-received-extra': 'A bag arrived that is on no list',
+  'bag-received-damaged': 'A bag arrived damaged',
 }
 
 /** How a person settles it. `one-holds` names the side that holds. */

@@ -13,7 +13,13 @@ import { ContactsPurged, PassphraseSet } from './contacts.ts'
 import { CoolerOpened, CoolerRead, CoolerSealed, SealBroken } from './cooler.ts'
 import { DiscrepancySettled } from './discrepancy.ts'
 import { DeskMovedOut, DeskTakenOver } from './desk-move.ts'
-import { CoolerScannedOut, HandoffBegun, HandoffCalledOff, HandoffSigned } from './handoff.ts'
+import {
+  CoolerScannedOut,
+  HandoffBegun,
+  HandoffCalledOff,
+  HandoffCorrected,
+  HandoffSigned,
+} from './handoff.ts'
 import { KitNumbered, KitOpened, KitSpoiled, KitsMoved } from './kit.ts'
 import { LabelVoided, LabelsPrinted } from './label.ts'
 import { AirRead, SuggestionOverridden, WaitTold } from './line.ts'
@@ -25,6 +31,8 @@ import {
   ShiftPlanned,
   SignedIn,
 } from './person.ts'
+import { ReadingsImported } from './readings-file.ts'
+import { ReceiptCounted } from './receipt.ts'
 import { DeskId, PersonId } from './sample-number.ts'
 import { EntryTime } from './stamp.ts'
 import {
@@ -43,6 +51,7 @@ import {
   TissueChecked,
   TissueMissed,
 } from './tissue.ts'
+import { HandoffClassed, HandoffPacked } from './transport.ts'
 
 /** The version of the set below. A test fails when the set changes and this number does not. */
 export const formatVersion = 1
@@ -87,6 +96,7 @@ export const entryBodies = {
   'bag.taken-out': BagTakenOut,
   'cooler.opened': CoolerOpened,
   'cooler.read': CoolerRead,
+  'cooler.logger-read': ReadingsImported,
   'cooler.sealed': CoolerSealed,
   'seal.broken': SealBroken,
   'count.entered': CountEntered,
@@ -96,7 +106,11 @@ export const entryBodies = {
   'handoff.begun': HandoffBegun,
   'cooler.scanned-out': CoolerScannedOut,
   'handoff.called-off': HandoffCalledOff,
+  'handoff.classed': HandoffClassed,
+  'handoff.packed': HandoffPacked,
   'handoff.signed': HandoffSigned,
+  'handoff.corrected': HandoffCorrected,
+  'receipt.counted': ReceiptCounted,
   'discrepancy.settled': DiscrepancySettled,
 } as const
 

@@ -3,6 +3,7 @@ import { z } from 'zod'
 import { Celsius, SealNumber } from './cooler.ts'
 import { Manifest } from './manifest.ts'
 import { CoolerNumber, HandoffNumber, KitNumber, PersonId } from './sample-number.ts'
+import type { HandoffClassed, HandoffPacked } from './transport.ts'
 
 /** A drawn signature: strokes of points, both axes 0 to 1 on a field three times as wide as high. */
 export const Strokes = z
@@ -22,6 +23,8 @@ export const HandoffBegun = z.strictObject({
   handoff: HandoffNumber,
   destination: z.string().trim().min(2).max(120),
   coolers: z.array(CoolerNumber).min(1),
+  /** The handoff whose manifest this one adds to. */
+  supplements: HandoffNumber.nullable(),
 })
 
 /** One cooler carried out: the seal and count as seen now, beside what the log holds. */
@@ -54,6 +57,17 @@ export const HandoffSigned = z.strictObject({
   kits: z.array(KitNumber),
 })
 
+/** The manifest put right after it was signed. The one before stays in the log, and is named. */
+export const HandoffCorrected = z.strictObject({
+  handoff: HandoffNumber,
+  lead: PersonId,
+  digest: z.string().regex(/^[0-9a-f]{64}$/),
+  manifest: Manifest,
+  /** Kits whose bags left for the first time after all, and those of which none has left. */
+  kits: z.array(KitNumber),
+  kitsBack: z.array(KitNumber),
+})
+
 export const HandoffState = z.enum(['loading', 'signed', 'called-off'])
 export type HandoffState = z.infer<typeof HandoffState>
 
@@ -75,6 +89,9 @@ export interface HandoffRecord {
   readonly handoff: HandoffNumber
   readonly destination: string
   readonly state: HandoffState
+  readonly supplements: HandoffNumber | null
+  readonly classed: HandoffClassed | null
+  readonly packed: HandoffPacked | null
   readonly begunMs: number
   readonly signed: {
     readonly ms: number

@@ -12,6 +12,7 @@ import {
   PersonId,
 } from './sample-number.ts'
 import { Keeping } from './station.ts'
+import { TransportClass } from './transport.ts'
 import { Kept, TissueCheck, TissueSite } from './tissue.ts'
 
 export const ManifestBag = z.strictObject({
@@ -22,7 +23,10 @@ export const ManifestBag = z.strictObject({
   kept: Kept,
   check: TissueCheck,
   sealedAt: z.iso.datetime({ offset: true }),
+  /** It lay in a cooler while that was outside its limits. */
+  excursion: z.boolean(),
 })
+export type ManifestBag = z.infer<typeof ManifestBag>
 
 export const ManifestCooler = z.strictObject({
   cooler: CoolerNumber,
@@ -38,6 +42,26 @@ export const ManifestCooler = z.strictObject({
 
 export type ManifestCooler = z.infer<typeof ManifestCooler>
 
+/** A bag that an earlier edition had or had not; its line is struck through, never erased. */
+export const ManifestStroke = z.strictObject({
+  bag: BagNumber,
+  cooler: CoolerNumber,
+  what: z.enum(['taken-off', 'added']),
+})
+export type ManifestStroke = z.infer<typeof ManifestStroke>
+
+/** A corrected manifest names the one that it replaces. */
+export const ManifestCorrection = z.strictObject({
+  edition: z.int().min(2).max(99),
+  /** The digest of the edition before. */
+  replaces: z.string().regex(/^[0-9a-f]{64}$/),
+  reason: z.string().trim().min(3).max(200),
+  correctedAt: z.iso.datetime({ offset: true }),
+  by: z.strictObject({ person: PersonId, name: z.string(), initials: z.string() }),
+  strokes: z.array(ManifestStroke).min(1).max(200),
+})
+export type ManifestCorrection = z.infer<typeof ManifestCorrection>
+
 export const Manifest = z.strictObject({
   form: z.literal('duskline-manifest-1'),
   handoff: HandoffNumber,
@@ -49,7 +73,24 @@ export const Manifest = z.strictObject({
   handedOverAt: z.iso.datetime({ offset: true }),
   lead: z.strictObject({ person: PersonId, name: z.string() }),
   courier: Courier,
+  /** The manifest that this one adds to, of a handoff earlier that day. */
+  supplements: HandoffNumber.nullable(),
+  /** As the lead chose with the carrier; null where nothing was chosen. */
+  transport: z
+    .strictObject({ class: TransportClass, agreedWith: z.string(), citation: z.string() })
+    .nullable(),
+  /** Net mass of dry ice in kilograms over all coolers. */
+  dryIceKg: z.number().nullable(),
+  /** Every correction since it was signed, the oldest first. */
+  corrections: z.array(ManifestCorrection),
   coolers: z.array(ManifestCooler),
   bags: z.int(),
 })
 export type Manifest = z.infer<typeof Manifest>
+
+/** The JSON file given with a handoff: the manifest, and the SHA-256 of its canonical form (RFC 8785). */
+export const ManifestFile = z.strictObject({
+  digest: z.string().regex(/^[0-9a-f]{64}$/),
+  manifest: Manifest,
+})
+export type ManifestFile = z.infer<typeof ManifestFile>

@@ -20,8 +20,21 @@ export const coolerFolds = {
       excursion: body.excursion ? 1 : 0,
       ms: at.wall,
       by,
+      source: '',
     }),
   ],
+  'cooler.logger-read': ({ hash, by, body }) =>
+    body.readings.map(({ ms, celsius, excursion }, place) =>
+      put('reading', {
+        hash: `${hash}/${place}`,
+        cooler: body.cooler,
+        celsius,
+        excursion: excursion ? 1 : 0,
+        ms,
+        by,
+        source: body.file,
+      }),
+    ),
   'cooler.sealed': ({ body }) => [
     patch('cooler', { cooler: body.cooler }, { state: 'sealed', seal: body.seal }),
   ],

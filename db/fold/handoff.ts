@@ -1,6 +1,8 @@
 import type { Folds } from './fold.ts'
 import { kitTransfer } from './kits.ts'
-import { patch, put } from './row-write.ts'
+import { patch, put, type RowWrite } from './row-write.ts'
+import type { ManifestStroke } from '../../shared-types/manifest.ts'
+import type { HandoffNumber } from '../../shared-types/sample-number.ts'
 
 /** Coolers on their way to the courier, and gone. */
 export const handoffFolds = {
@@ -9,6 +11,7 @@ export const handoffFolds = {
       handoff: body.handoff,
       destination: body.destination,
       state: 'loading',
+      supplements: body.supplements,
       begun_ms: at.wall,
     }),
     ...body.coolers.flatMap((cooler) => [
@@ -31,6 +34,31 @@ export const handoffFolds = {
   'handoff.called-off': ({ body }) => [
     patch('handoff', { handoff: body.handoff }, { state: 'called-off' }),
     patch('cooler', { handoff: body.handoff }, { handoff: null }),
+  ],
+  'handoff.classed': ({ body }) => [
+    patch('handoff', { handoff: body.handoff }, { classed: JSON.stringify(body) }),
+  ],
+  'handoff.packed': ({ body }) => [
+    patch('handoff', { handoff: body.handoff }, { packed: JSON.stringify(body) }),
+  ],
+  'handoff.corrected': (entry) => {
+    const { handoff, manifest, digest, kits, kitsBack } = entry.body
+    const net = kits.length - kitsBack.length
+    return [
+      patch('handoff', { handoff }, { manifest: JSON.stringify(manifest), digest }),
+      ...(manifest.corrections.at(-1)?.strokes ?? []).map((stroke) => struck(handoff, stroke)),
+      ...(net > 0 ? kitTransfer(entry, { in: 'used' }, { in: 'sent' }, net) : []),
+      ...(net < 0 ? kitTransfer(entry, { in: 'sent' }, { in: 'used' }, -net) : []),
+    ]
+  },
+  'receipt.counted': ({ hash, at, by, body }) => [
+    put('receipt', {
+      hash,
+      handoff: body.handoff,
+      body: JSON.stringify(body),
+      ms: at.wall,
+      by,
+    }),
   ],
   'handoff.signed': (entry) => {
     const { handoff, manifest, kits } = entry.body
@@ -55,3 +83,10 @@ export const handoffFolds = {
     ]
   },
 } satisfies Partial<Folds>
+
+/** A bag taken off the manifest is back on the bench; one added has left after all. */
+function struck(handoff: HandoffNumber, { bag, cooler, what }: ManifestStroke): RowWrite {
+  return what === 'added'
+    ? patch('bag', { bag }, { place: 'handed-off', cooler, handoff })
+    : patch('bag', { bag }, { place: 'bench', cooler: null, handoff: null })
+}

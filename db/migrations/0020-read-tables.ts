@@ -108,7 +108,7 @@ CREATE TABLE cooler (
 
 CREATE TABLE reading (
   hash TEXT PRIMARY KEY, cooler TEXT NOT NULL, celsius REAL NOT NULL, excursion INTEGER NOT NULL,
-  ms INTEGER NOT NULL, "by" TEXT
+  ms INTEGER NOT NULL, "by" TEXT, source TEXT NOT NULL
 ) STRICT, WITHOUT ROWID;
 CREATE INDEX reading_of_cooler ON reading (cooler, ms);
 
@@ -124,7 +124,8 @@ CREATE TABLE variance (
 ) STRICT, WITHOUT ROWID;
 
 CREATE TABLE handoff (
-  handoff TEXT PRIMARY KEY, destination TEXT NOT NULL, state TEXT NOT NULL,
+  handoff TEXT PRIMARY KEY, destination TEXT NOT NULL, state TEXT NOT NULL, supplements TEXT,
+  classed TEXT, packed TEXT,
   begun_ms INTEGER NOT NULL, signed_ms INTEGER, manifest TEXT, lead_signature TEXT,
   courier_signature TEXT, digest TEXT
 ) STRICT, WITHOUT ROWID;
@@ -133,6 +134,11 @@ CREATE TABLE handoff_cooler (
   handoff TEXT NOT NULL, cooler TEXT NOT NULL, seal TEXT, celsius REAL, counted INTEGER,
   expected INTEGER, words TEXT NOT NULL, scanned_ms INTEGER, PRIMARY KEY (handoff, cooler)
 ) STRICT, WITHOUT ROWID;
+
+CREATE TABLE receipt (
+  hash TEXT PRIMARY KEY, handoff TEXT NOT NULL, body TEXT NOT NULL, ms INTEGER NOT NULL, "by" TEXT
+) STRICT, WITHOUT ROWID;
+CREATE INDEX receipt_of_handoff ON receipt (handoff, ms);
 `
 
 export const readTables: Migration = {

@@ -2,7 +2,7 @@
 import type { CoolerRecord } from '../../shared-types/cooler.ts'
 import type { CoolerNumber } from '../../shared-types/sample-number.ts'
 import type { ReadableLog } from '../connection.ts'
-import type { CoolerTable } from '../read-tables.ts'
+import type { CoolerTable, ReadingTable } from '../read-tables.ts'
 import { type Params, prepareAll, prepareOne } from '../statement.ts'
 
 const coolerRows = prepareAll((db) => db.selectFrom('cooler').selectAll().orderBy('cooler'))
@@ -57,25 +57,48 @@ export interface Reading {
   readonly celsius: number
   readonly excursion: boolean
   readonly by: string
+  /** The logger's file; empty where a person read it. */
+  readonly source: string
 }
 
 const readingRows = prepareAll((db, p: Params<{ cooler: CoolerNumber }>) =>
   db
     .selectFrom('reading')
     .leftJoin('person', 'person.person', 'reading.by')
-    .select(['reading.ms', 'reading.celsius', 'reading.excursion', 'person.name'])
+    .select(['reading.ms', 'reading.celsius', 'reading.excursion', 'reading.source', 'person.name'])
     .where('reading.cooler', '=', p('cooler'))
-    .orderBy('reading.ms', 'desc'),
+    .orderBy('reading.ms', 'desc')
+    .orderBy('reading.hash'),
 )
+
+const lastReadingRow = prepareOne((db, p: Params<{ cooler: CoolerNumber }>) =>
+  db
+    .selectFrom('reading')
+    .leftJoin('person', 'person.person', 'reading.by')
+    .select(['reading.ms', 'reading.celsius', 'reading.excursion', 'reading.source', 'person.name'])
+    .where('reading.cooler', '=', p('cooler'))
+    .orderBy('reading.ms', 'desc')
+    .orderBy('reading.hash')
+    .limit(1),
+)
+
+type ReadingRow = Pick<ReadingTable, 'ms' | 'celsius' | 'excursion' | 'source'> & {
+  name: string | null
+}
+
+function rowToReading({ ms, celsius, excursion, source, name }: ReadingRow): Reading {
+  return { ms, celsius, excursion: excursion === 1, by: name ?? '', source }
+}
+
+/** How cold a cooler was last, or null if nobody read it yet. */
+export function lastReadingOf(log: ReadableLog, cooler: CoolerNumber): Reading | null {
+  const row = lastReadingRow(log, { cooler })
+  return row ? rowToReading(row) : null
+}
 
 /** A cooler's readings, the latest first. */
 export function readingsOf(log: ReadableLog, cooler: CoolerNumber): Reading[] {
-  return readingRows(log, { cooler }).map((row) => ({
-    ms: row.ms,
-    celsius: row.celsius,
-    excursion: row.excursion === 1,
-    by: row.name ?? '',
-  }))
+  return readingRows(log, { cooler }).map(rowToReading)
 }
 
 const excursionRows = prepareAll((db, p: Params<{ from: number; before: number }>) =>
@@ -88,6 +111,7 @@ const excursionRows = prepareAll((db, p: Params<{ from: number; before: number }
       'cooler.keeping',
       'reading.ms',
       'reading.celsius',
+      'reading.source',
       'person.name as by',
     ])
     .where('reading.excursion', '=', 1)
@@ -96,7 +120,18 @@ const excursionRows = prepareAll((db, p: Params<{ from: number; before: number }
     .orderBy('reading.ms'),
 )
 
-/** Readings outside the limits in a period, with the names of cooler and reader. */
+/**
+ * Readings outside the limits in a period, with the names of cooler and reader. Of a logger's file
+ * only the warmest of each cooler: it may hold thousands.
+ */
 export function excursionsIn(log: ReadableLog, fromMs: number, beforeMs: number) {
-  return excursionRows(log, { from: fromMs, before: beforeMs })
+  const rows = excursionRows(log, { from: fromMs, before: beforeMs })
+  const warmest = new Map<string, (typeof rows)[number]>()
+  for (const row of rows) {
+    const key = `${row.cooler} ${row.source}`
+    if (row.celsius > (warmest.get(key)?.celsius ?? Number.NEGATIVE_INFINITY)) warmest.set(key, row)
+  }
+  return rows.filter(
+    (row) => row.source === '' || warmest.get(`${row.cooler} ${row.source}`) === row,
+  )
 }

@@ -2,6 +2,7 @@
 import type { HandoffCoolerRecord, HandoffRecord, Signature } from '../../shared-types/handoff.ts'
 import type { Manifest } from '../../shared-types/manifest.ts'
 import type { HandoffNumber } from '../../shared-types/sample-number.ts'
+import type { HandoffClassed, HandoffPacked } from '../../shared-types/transport.ts'
 import type { ReadableLog } from '../connection.ts'
 import type { HandoffCoolerTable, HandoffTable } from '../read-tables.ts'
 import { type Params, prepareAll, prepareOne } from '../statement.ts'
@@ -33,6 +34,9 @@ function rowToHandoff(log: ReadableLog, row: HandoffTable): HandoffRecord {
     handoff: row.handoff,
     destination: row.destination,
     state: row.state,
+    supplements: row.supplements,
+    classed: row.classed === null ? null : (JSON.parse(row.classed) as HandoffClassed),
+    packed: row.packed === null ? null : (JSON.parse(row.packed) as HandoffPacked),
     begunMs: row.begun_ms,
     signed: signedOf(row),
     coolers: coolerRows(log, { handoff: row.handoff }).map(rowToHandoffCooler),

@@ -5,6 +5,7 @@ import {
   bagTally,
   coolerOf,
   coolers as allCoolers,
+  lastReadingOf,
   oldestFreshMs,
   readingsOf,
 } from '../../db/read/coolers.ts'
@@ -24,14 +25,19 @@ import {
   isExcursion,
   readingAdvice,
 } from '../station/cooler.ts'
-import { holdUntilMs } from '../station/hold-clock.ts'
 import type { CommandHandlers, QueryHandlers } from './call.ts'
+import { bagsInExcursions, holdOf } from './cold.ts'
 import { decided, done } from './decided.ts'
 import { findBag, findCooler } from './find.ts'
 import { serialsExhausted } from './refusals.ts'
 
-function bagView(settings: StationSettings, bag: ListedBag, keeping: Keeping | null): BagView {
-  return {
+type BagTold = (bag: ListedBag, keeping: Keeping | null) => BagView
+
+/** How a bag is told: its hold clock by the clock as it was put right, and whether it was in an excursion. */
+function bagViews(log: ReadableLog, settings: StationSettings): BagTold {
+  const until = holdOf(log, settings)
+  const marked = bagsInExcursions(log)
+  return (bag, keeping) => ({
     bag: bag.bag,
     animal: bag.animal,
     species: bag.species,
@@ -39,8 +45,9 @@ function bagView(settings: StationSettings, bag: ListedBag, keeping: Keeping | n
     kept: bag.kept,
     check: bag.check ?? 'unsure',
     sealedMs: bag.sealedMs,
-    holdUntilMs: holdUntilMs(settings, bag, keeping),
-  }
+    holdUntilMs: until(bag, keeping),
+    excursion: marked.has(bag.bag),
+  })
 }
 
 function coolerView(log: ReadableLog, settings: StationSettings, cooler: CoolerRecord): CoolerView {
@@ -54,28 +61,31 @@ function coolerView(log: ReadableLog, settings: StationSettings, cooler: CoolerR
     state: cooler.state,
     seal: cooler.seal,
     bags: bagTally(log, cooler.cooler),
-    lastReading: readingsOf(log, cooler.cooler)[0] ?? null,
+    lastReading: lastReadingOf(log, cooler.cooler),
     holdUntilMs:
-      oldest === null ? null : holdUntilMs(settings, { kept: 'fresh', sealedMs: oldest }, keeping),
+      oldest === null ? null : holdOf(log, settings)({ kept: 'fresh', sealedMs: oldest }, keeping),
     limits: settings.limits[keeping],
   }
 }
 
 export const coolerQueries = {
-  coolers: ({ log, station: { settings }, now }) =>
-    granted({
+  coolers: ({ log, station: { settings }, now }) => {
+    const told = bagViews(log, settings)
+    return granted({
       nowMs: now,
       coolers: allCoolers(log).map((cooler) => coolerView(log, settings, cooler)),
-      bench: bagsOnBench(log).map((bag) => bagView(settings, bag, null)),
-    }),
+      bench: bagsOnBench(log).map((bag) => told(bag, null)),
+    })
+  },
   cooler: ({ log, station: { settings } }, { cooler: text }) => {
     const cooler = findCooler(log, text)
     if (!cooler.ok) return cooler
     const { cooler: number, keeping } = cooler.value
+    const told = bagViews(log, settings)
     return granted({
       cooler: coolerView(log, settings, cooler.value),
-      bags: bagsInCooler(log, number).map((bag) => bagView(settings, bag, keeping)),
-      readings: readingsOf(log, number),
+      bags: bagsInCooler(log, number).map((bag) => told(bag, keeping)),
+      readings: readingsOf(log, number).filter(({ source }) => source === ''),
     })
   },
 } satisfies Partial<QueryHandlers>
@@ -127,12 +137,12 @@ export const coolerCommands = {
       const cooler = bag.value.cooler && coolerOf(tx, bag.value.cooler)
       return done(decideTakeOut(bag.value, cooler, reason))
     }),
-  'cooler.read': ({ act, station: { settings } }, { cooler: text, celsius }) =>
+  'cooler.read': ({ act, station: { settings } }, { cooler: text, celsius, sure }) =>
     act((tx) => {
       const cooler = findCooler(tx, text)
       if (!cooler.ok) return cooler
       const { keeping } = cooler.value
-      return decided(decideReading(cooler.value, settings, celsius), {
+      return decided(decideReading(cooler.value, settings, celsius, sure), {
         excursion: isExcursion(settings, keeping, celsius),
         advice: readingAdvice(settings, keeping, celsius),
       })

@@ -3,8 +3,10 @@ import type { ReadableLog } from '../../db/connection.ts'
 import { understood } from '../../db/fold/fold.ts'
 import { headOf } from '../../db/log/read-entries.ts'
 import { DamagedFile } from '../../db/merge/unproved.ts'
-import { type ChainBreaks, type Fork, chainBreaks } from '../../db/read/chain-breaks.ts'
+import { type ChainBreaks, type Fork, type Gap, chainBreaks } from '../../db/read/chain-breaks.ts'
 import * as disputes from '../../db/read/disputes.ts'
+import { handoffs } from '../../db/read/handoffs.ts'
+import { receiptsOf } from '../../db/read/receipts.ts'
 import type { DeskId } from '../../shared-types/sample-number.ts'
 import { orderStamp } from '../../shared-types/stamp.ts'
 import * as animals from '../station/discrepancy/animals.ts'
@@ -32,9 +34,18 @@ function tissueDiscrepancies(log: ReadableLog): Discrepancy[] {
   return [
     ...tissue.bagsSealedTwice(disputes.sealsOfOneBag(log)),
     ...tissue.bagsInTwoPlaces(movesOfBags(log), nameOf),
+    ...receiptsInDispute(log),
     ...tissue.bagsOnTwoManifests(disputes.knownOfKind(log, 'handoff.signed')),
     ...tissue.kitsUsedTwice(disputes.openingsOfOneKit(log), nameOf),
   ]
+}
+
+/** What the latest counter-scan of each handoff found otherwise than its manifest says. */
+function receiptsInDispute(log: ReadableLog): Discrepancy[] {
+  return handoffs(log).flatMap((handoff) => {
+    const [latest] = receiptsOf(log, handoff.handoff)
+    return latest && handoff.signed ? tissue.receivedOtherwise(handoff.signed.manifest, latest) : []
+  })
 }
 
 /** All that happened to bags that were placed more than once. */
@@ -101,7 +112,7 @@ function chainDiscrepancies(log: ReadableLog, breaks: ChainBreaks): Discrepancy[
   const unproved = disputes.unprovedFinds(log)
   return [
     ...chains.forks(breaks.forks.map((fork) => ({ ...fork, sides: sidesTold(log, fork) }))),
-    ...chains.gaps(breaks.gaps),
+    ...chains.gaps(breaks.gaps.filter((gap) => !isAltered(gap, unproved))),
     ...chains.brokenChains(breaks.brokenLinks),
     ...chains.alteredEntries(
       unproved.flatMap(({ key, what, desk, seq, holds }) =>
@@ -129,6 +140,18 @@ function chainDiscrepancies(log: ReadableLog, breaks: ChainBreaks): Discrepancy[
       }),
     ),
   ]
+}
+
+/** Whether all that is missing in a gap is there, but altered: that is told by itself. */
+function isAltered(
+  { desk, before, after }: Gap,
+  unproved: ReturnType<typeof disputes.unprovedFinds>,
+): boolean {
+  const altered = new Set(
+    unproved.filter((each) => each.what === 'altered' && each.desk === desk).map(({ seq }) => seq),
+  )
+  const isThere = (seq: number) => seq >= after || (altered.has(seq) && isThere(seq + 1))
+  return after - before <= 1 + altered.size && isThere(before + 1)
 }
 
 /** What the first entries of each side of a fork say: by them people remember which laptop it was. */

@@ -4,20 +4,24 @@ import { animalCommands, animalQueries } from './animals.ts'
 import { benchCommands, benchQueries } from './bench.ts'
 import type { CommandHandlers, OpenHandlers, QueryHandlers, ShelfHandlers } from './call.ts'
 import { boardQueries } from './board.ts'
+import { coldCommands, coldQueries } from './cold.ts'
 import { contactCalls, contactCommands } from './contacts.ts'
 import { closeCommands, closeQueries } from './close.ts'
 import { coolerCommands, coolerQueries } from './coolers.ts'
+import { custodyQueries } from './custody.ts'
 import { forecastCommands, forecastQueries } from './forecast.ts'
 import { moveCalls, moveCommands } from './desk-move.ts'
 import { handoffCommands, handoffQueries } from './handoff.ts'
 import { kitCommands, kitQueries } from './kits.ts'
 import { discrepancyCommands, discrepancyQueries } from './discrepancies.ts'
 import { lineQueries } from './line.ts'
+import { manifestCheckQueries } from './manifest-check.ts'
 import { mergeCalls } from './merge.ts'
 import { numberQueries } from './number.ts'
 import { officeCalls } from './office.ts'
 import { peopleCommands, peopleQueries, signingIn } from './people.ts'
 import { practiceCalls } from './practice-day.ts'
+import { receiptCommands, receiptQueries } from './receipts.ts'
 import { safekeepingCalls, safekeepingCommands } from './safekeeping.ts'
 import { shelfCalls, stationCommands } from './station.ts'
 import { tableQueries } from './table.ts'
@@ -44,6 +48,10 @@ export const queryHandlers: QueryHandlers = {
   ...benchQueries,
   ...kitQueries,
   ...coolerQueries,
+  ...coldQueries,
+  ...custodyQueries,
+  ...manifestCheckQueries,
+  ...receiptQueries,
   ...closeQueries,
   ...handoffQueries,
   ...numberQueries,
@@ -62,6 +70,8 @@ export const commandHandlers: CommandHandlers = {
   ...benchCommands,
   ...kitCommands,
   ...coolerCommands,
+  ...coldCommands,
+  ...receiptCommands,
   ...closeCommands,
   ...handoffCommands,
   ...discrepancyCommands,

@@ -1,6 +1,4 @@
 /** The handoff: coolers out, the manifest, and who signed for it. */
-import { createHash } from 'node:crypto'
-import { canonicalJson, type Json } from '../../db/canonical-json.ts'
 import type { ReadableLog } from '../../db/connection.ts'
 import { pinRecordOf } from '../../db/kept-apart.ts'
 import { bagsInCooler } from '../../db/read/bags.ts'
@@ -14,7 +12,7 @@ import type { Courier } from '../../shared-types/courier.ts'
 import type { HandoffRecord } from '../../shared-types/handoff.ts'
 import type { Manifest } from '../../shared-types/manifest.ts'
 import type { PersonRecord } from '../../shared-types/person.ts'
-import { granted, type Result, refused } from '../../shared-types/result.ts'
+import { granted, type Result } from '../../shared-types/result.ts'
 import {
   type CoolerNumber,
   handoffNumber,
@@ -28,21 +26,34 @@ import {
   checkReadyToSign,
   decideBeginHandoff,
   decideCallOff,
+  decideClass,
+  decidePack,
   decideScanOut,
 } from '../station/handoff.ts'
 import { manifestOf } from '../station/manifest.ts'
 import type { CommandHandlers, QueryHandlers } from './call.ts'
+import { bagsInExcursions } from './cold.ts'
 import { readSeal } from './coolers.ts'
 import { decided, done } from './decided.ts'
+import { correct } from './handoff-correct.ts'
 import { findCooler, findHandoff } from './find.ts'
+import { digestOf } from './manifest-check.ts'
 import { manifestFiles } from './manifest-files.ts'
 import { namesOf } from './names.ts'
-import { serialsExhausted } from './refusals.ts'
+import { handoffNotSigned, serialsExhausted } from './refusals.ts'
 
 function coolerKnown(log: ReadableLog, cooler: CoolerNumber): CoolerRecord {
   const record = coolerOf(log, cooler)
   if (!record) throw new Error(`a handoff holds cooler ${cooler}, which was never opened`)
   return record
+}
+
+/** What was chosen the last time for the same destination: offered, never taken by itself. */
+function classedBefore(log: ReadableLog, { handoff, destination }: HandoffRecord) {
+  const before = everyHandoff(log).find(
+    (each) => each.handoff !== handoff && each.destination === destination && each.classed,
+  )
+  return before?.classed ?? null
 }
 
 function handoffView(log: ReadableLog, handoff: HandoffRecord): HandoffView {
@@ -54,6 +65,11 @@ function handoffView(log: ReadableLog, handoff: HandoffRecord): HandoffView {
     signedMs: handoff.signed?.ms ?? null,
     courier: handoff.signed?.manifest.courier ?? null,
     digest: handoff.signed?.digest ?? null,
+    supplements: handoff.supplements,
+    classed: handoff.classed,
+    classedBefore: classedBefore(log, handoff),
+    packed: handoff.packed,
+    edition: (handoff.signed?.manifest.corrections.length ?? 0) + 1,
     coolers: handoff.coolers.map(({ cooler, scanned }) => {
       const { name, seal } = coolerKnown(log, cooler)
       const seen = scanned && {
@@ -75,6 +91,7 @@ function manifestNow(
   handoff: HandoffRecord,
   signing: { lead: PersonRecord; courier: Courier; ms: number },
 ): { manifest: Manifest; digest: string } {
+  const marked = bagsInExcursions(log)
   const manifest = manifestOf({
     station,
     handoff,
@@ -83,11 +100,13 @@ function manifestNow(
     handedOverMs: signing.ms,
     coolers: handoff.coolers.map(({ cooler }) => ({
       ...coolerKnown(log, cooler),
-      inside: bagsInCooler(log, cooler),
+      inside: bagsInCooler(log, cooler).map((bag) => ({
+        ...bag,
+        excursion: marked.has(bag.bag),
+      })),
     })),
   })
-  const text = canonicalJson(manifest as unknown as Json)
-  return { manifest, digest: createHash('sha256').update(text).digest('hex') }
+  return { manifest, digest: digestOf(manifest) }
 }
 
 /** Kits whose bags leave for the first time. */
@@ -107,13 +126,7 @@ export const handoffQueries = {
     const handoff = findHandoff(log, text)
     if (!handoff.ok) return handoff
     const { signed } = handoff.value
-    if (!signed)
-      return refused(
-        'handoff-not-signed',
-        'This handoff is not signed yet.',
-        'Sign it first; then its manifest can be printed.',
-        'handoff',
-      )
+    if (!signed) return handoffNotSigned()
     return granted(await manifestFiles(signed, station, now))
   },
 } satisfies Partial<QueryHandlers>
@@ -130,14 +143,16 @@ function findCoolers(log: ReadableLog, texts: readonly string[]): Result<CoolerR
 }
 
 export const handoffCommands = {
-  'handoff.begin': ({ act }, { destination, coolers: texts }) =>
+  'handoff.begin': ({ act }, { destination, coolers: texts, supplements }) =>
     act((tx) => {
+      const adds = supplements === null ? granted(null) : findHandoff(tx, supplements)
+      if (!adds.ok) return adds
       const found = findCoolers(tx, texts)
       if (!found.ok) return found
       const serial = nextSerial(tx, 'handoff')
       if (serial > lastSerial) return serialsExhausted('handoffs')
       const handoff = handoffNumber(tx.desk, serial)
-      return decided(decideBeginHandoff(handoff, destination, found.value), { handoff })
+      return decided(decideBeginHandoff(handoff, destination, found.value, adds.value), { handoff })
     }),
   'cooler.scanOut': ({ act, station: { settings } }, input) =>
     act((tx) => {
@@ -152,6 +167,17 @@ export const handoffCommands = {
       const inside = bagTally(tx, cooler.value.cooler)
       return done(decideScanOut(handoff.value, cooler.value, inside, seen, settings))
     }),
+  'handoff.class': ({ act }, { handoff: text, ...classed }) =>
+    act((tx) => {
+      const handoff = findHandoff(tx, text)
+      return handoff.ok ? done(decideClass(handoff.value, classed)) : handoff
+    }),
+  'handoff.pack': ({ act }, { handoff: text, ...packed }) =>
+    act((tx) => {
+      const handoff = findHandoff(tx, text)
+      return handoff.ok ? done(decidePack(handoff.value, packed)) : handoff
+    }),
+  'handoff.correct': correct,
   'handoff.callOff': ({ act }, { handoff: text, reason }) =>
     act((tx) => {
       const handoff = findHandoff(tx, text)

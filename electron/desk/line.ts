@@ -111,7 +111,7 @@ function coldView(log: ReadableLog, station: StationRecord): LeadView['coolers']
           oldest === null
             ? null
             : holdUntilMs(station.settings, { kept: 'fresh', sealedMs: oldest }, cooler.keeping),
-        lastReading: reading ?? null,
+        lastReading: reading,
       }
     })
 }

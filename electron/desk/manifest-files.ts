@@ -4,7 +4,9 @@ import { speciesWords } from '../../shared-types/animal.ts'
 import type { HandoffRecord, Signature } from '../../shared-types/handoff.ts'
 import type { Manifest } from '../../shared-types/manifest.ts'
 import { keepingWords, type StationRecord } from '../../shared-types/station.ts'
+import type { CoolerNumber } from '../../shared-types/sample-number.ts'
 import { checkWords } from '../../shared-types/tissue.ts'
+import { transportWords } from '../../shared-types/transport.ts'
 import type { PdfFile, TextFile } from '../../shared-types/views/common.ts'
 import { type ManifestSheet, printManifest } from '../print/manifest.ts'
 import type { SignedBy } from '../print/signature.ts'
@@ -23,10 +25,7 @@ export async function manifestFiles(
   const pdf = await printManifest(sheetOf(signed, now), paperOf(station.zone))
   return {
     pdf: pdfFile(`${name}.pdf`, pdf),
-    json: {
-      name: `${name}.json`,
-      text: `${JSON.stringify({ digest: signed.digest, manifest: signed.manifest }, null, 2)}\n`,
-    },
+    json: dataFile(signed),
     csv: { name: `${name}.csv`, text: manifestCsv(signed) },
   }
 }
@@ -49,7 +48,8 @@ function sheetOf(
     coolers: manifest.coolers.map(({ keeping, bags, ...cooler }) => ({
       ...cooler,
       kept: keepingWords[keeping],
-      bags: bags.map(({ bag, side, species, kept, check, sealedAt }) => ({
+      bags: bags.map(({ bag, side, species, kept, check, sealedAt, excursion }) => ({
+        excursion,
         bag,
         site: side,
         species: speciesWords[species],
@@ -59,10 +59,41 @@ function sheetOf(
       })),
     })),
     condition: '',
+    supplements: manifest.supplements,
+    transport: transportOf(manifest),
+    dryIceKg: manifest.dryIceKg,
+    corrections: manifest.corrections.map(({ correctedAt, by, strokes, ...rest }) => ({
+      ...rest,
+      at: words(correctedAt),
+      initials: by.initials,
+      strokes: strokes.map(({ cooler, ...stroke }) => ({
+        ...stroke,
+        cooler: nameIn(manifest, cooler),
+      })),
+    })),
+    data: dataFile({ manifest, digest }),
     relinquished: signedBy(manifest.lead.name, at, leadSignature),
     received: signedBy(manifest.courier.name, at, courierSignature),
     digest,
     madeAtMs: now,
+  }
+}
+
+function nameIn({ coolers }: Manifest, cooler: CoolerNumber): string {
+  return coolers.find((each) => each.cooler === cooler)?.name ?? cooler
+}
+
+function transportOf({ transport }: Manifest): string {
+  if (transport === null) return ''
+  const { class: chosen, agreedWith, citation } = transport
+  return `${transportWords[chosen]}, chosen by the lead with ${agreedWith} (${citation})`
+}
+
+/** The manifest for machines: one form, whether it lies beside the PDF or in it. */
+function dataFile({ manifest, digest }: Pick<Signed, 'manifest' | 'digest'>): TextFile {
+  return {
+    name: `manifest-${manifest.handoff}.json`,
+    text: `${JSON.stringify({ digest, manifest }, null, 2)}\n`,
   }
 }
 
@@ -85,6 +116,7 @@ const columns = [
   'kept',
   'check',
   'sealed_at',
+  'excursion',
 ]
 
 function manifestCsv({ manifest, digest }: { manifest: Manifest; digest: string }): string {
@@ -104,6 +136,7 @@ function manifestCsv({ manifest, digest }: { manifest: Manifest; digest: string 
       bag.kept,
       bag.check,
       bag.sealedAt,
+      bag.excursion ? 'yes' : 'no',
     ]),
   )
   return stringify([columns, ...rows], { escape_formulas: true })

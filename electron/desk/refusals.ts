@@ -60,3 +60,12 @@ export function noOfficeYet(file: string): Result<never> {
     'file',
   )
 }
+
+export function handoffNotSigned(): Result<never> {
+  return refused(
+    'handoff-not-signed',
+    'This handoff is not signed yet.',
+    'Sign it first; then its manifest can be printed.',
+    'handoff',
+  )
+}

@@ -4,7 +4,7 @@ import type { ReadableLog } from '../../db/connection.ts'
 import { entriesInOrder } from '../../db/log/read-entries.ts'
 import { allAnimals } from '../../db/read/animals.ts'
 import { allBags } from '../../db/read/bags.ts'
-import { bagTally, coolers, readingsOf } from '../../db/read/coolers.ts'
+import { bagTally, coolers, lastReadingOf } from '../../db/read/coolers.ts'
 import { allKits } from '../../db/read/kits.ts'
 import type { ParsedInput } from '../../shared-types/desk-api.ts'
 import type { HarvestPlace } from '../../shared-types/animal.ts'
@@ -79,7 +79,7 @@ function kitRows(log: ReadableLog, iso: Iso): Row[] {
 
 function coolerRows(log: ReadableLog, iso: Iso): Row[] {
   return coolers(log).map((cooler) => {
-    const [reading] = readingsOf(log, cooler.cooler)
+    const reading = lastReadingOf(log, cooler.cooler)
     return {
       cooler: cooler.cooler,
       name: cooler.name,

@@ -37,9 +37,14 @@ function barsBlock({ handoff }: ManifestSheet, width: number): Block {
 function titleBlock(sheet: ManifestSheet, width: number): Block {
   const left = width * 0.56
   const title = sheet.practice ? 'Handoff manifest · PRACTICE' : 'Handoff manifest'
+  const edition = sheet.corrections.length + 1
   const words = stacked([
     paragraph(title, 'bold', 18, left),
     paragraph(grouped(sheet.handoff), 'bold', 16, left),
+    ...(edition === 1 ? [] : [paragraph(`CORRECTED · edition ${edition}`, 'bold', type + 2, left)]),
+    ...(sheet.supplements === null
+      ? []
+      : [paragraph(`adds to manifest ${grouped(sheet.supplements)}`, 'bold', type, left)]),
   ])
   return beside([
     { x: 0, block: words },
@@ -102,6 +107,22 @@ function countWords({ coolers }: ManifestSheet): string[] {
   ]
 }
 
+/** As the lead chose with the carrier; what nobody chose is said to be open. */
+function transportWords({ transport, dryIceKg, coolers }: ManifestSheet): string[] {
+  const marked = coolers.flatMap(({ bags }) => bags.filter(({ excursion }) => excursion)).length
+  return [
+    transport === ''
+      ? 'Class for transport: not chosen here; the carrier and local rules decide.'
+      : `Class for transport: ${transport}.`,
+    ...(dryIceKg === null
+      ? []
+      : [`Dry ice, UN1845, class 9: net ${dryIceKg} kg over all coolers.`]),
+    ...(marked === 0
+      ? []
+      : [`▲ ${marked} bags lay in a cooler while it was outside its limits: marked in the list.`]),
+  ]
+}
+
 /** Filled in by hand at the laboratory's door, temperature and condition included. */
 function laboratoryBlock(width: number): Block {
   const byHand = { name: '', at: '', hand: { how: 'on-paper' as const } }
@@ -119,6 +140,7 @@ export function custodyBlocks(sheet: ManifestSheet, width: number): Block[] {
   return [
     gap(4),
     ...countWords(sheet).map((line) => paragraph(line, 'bold', type, width)),
+    ...transportWords(sheet).map((line) => paragraph(line, 'regular', type, width)),
     gap(6),
     paragraph(custodyWords, 'regular', type, width),
     gap(2),

@@ -15,6 +15,8 @@ import { custodyBlocks, frontBlocks, proofBlock } from './manifest-front.ts'
 import { type PaperName, innerWidth, paperPages } from './paper.ts'
 import { writePdf } from './pdf-writer.ts'
 import type { SignedBy } from './signature.ts'
+import { ruleMark } from './mark.ts'
+import { lineHeight, textWidth } from './ruler.ts'
 import { type Column, type TableStyle, rowBlocks, tableHead } from './table.ts'
 
 export interface ManifestedBag {
@@ -26,6 +28,23 @@ export interface ManifestedBag {
   readonly sealedAt: string
   /** What the sampler saw on the cut face. */
   readonly check: string
+  /** It lay in a cooler while that was outside its limits. */
+  readonly excursion: boolean
+}
+
+/** A correction since the handoff: what it strikes through or adds, by whom and why. */
+export interface PrintedCorrection {
+  readonly edition: number
+  /** Digest of the edition before. */
+  readonly replaces: string
+  readonly reason: string
+  readonly at: string
+  readonly initials: string
+  readonly strokes: readonly {
+    readonly bag: BagNumber
+    readonly cooler: string
+    readonly what: 'taken-off' | 'added'
+  }[]
 }
 
 export interface ManifestedCooler {
@@ -60,10 +79,18 @@ export interface ManifestSheet {
   readonly coolers: readonly ManifestedCooler[]
   /** As both saw it at the handoff: seals, leaks, labels. Empty to write it by hand. */
   readonly condition: string
+  /** The manifest that this one adds to. */
+  readonly supplements: HandoffNumber | null
+  /** How it is classed for transport, in words; empty where nobody chose. */
+  readonly transport: string
+  readonly dryIceKg: number | null
+  readonly corrections: readonly PrintedCorrection[]
   readonly relinquished: SignedBy
   readonly received: SignedBy
   /** SHA-256 of the manifest's canonical JSON (RFC 8785), 64 hexadecimal digits. */
   readonly digest: string
+  /** The data file, carried inside the PDF too. */
+  readonly data: { readonly name: string; readonly text: string }
   /** When the document is made, UTC milliseconds. */
   readonly madeAtMs: number
 }
@@ -133,8 +160,9 @@ function bagSection(
 ): Section<TalliedBlock> {
   const title = `Bags in cooler ${grouped(cooler)} · ${name} · seal ${seal}`
   const rows = inOrder(bags).flatMap((each, place) => {
-    const { bag, site, species, kept, sealedAt, check } = each
-    const cells = [grouped(bag), site, species, keptWords[kept], sealedAt, check]
+    const { bag, site, species, kept, sealedAt, check, excursion } = each
+    const seen = excursion ? `${check} ▲ temperature` : check
+    const cells = [grouped(bag), site, species, keptWords[kept], sealedAt, seen]
     const blocks = rowBlocks({ cells: [String(before + place + 1), ...cells] }, bagColumns, style)
     return blocks.map((block, part) => ({ ...block, bags: part === 0 ? 1 : 0 }))
   })
@@ -148,6 +176,40 @@ function bagSections({ coolers }: ManifestSheet, style: TableStyle): Section<Tal
     before += cooler.bags.length
     return section
   })
+}
+
+const correctionColumns: readonly Column[] = [
+  { title: 'Edition', share: 0.1 },
+  { title: 'Struck or added', share: 0.34 },
+  { title: 'Why', share: 0.3 },
+  { title: 'Initials and date', share: 0.26 },
+]
+
+/** A line through the middle of a row's second cell: what was wrong stays readable. */
+function struckThrough(block: Block, text: string, style: TableStyle): Block {
+  const x = 0.1 * style.width
+  const width = textWidth(text, 'regular', style.size)
+  return { ...block, marks: [...block.marks, ruleMark(x, lineHeight(style.size) / 2, width, 0.8)] }
+}
+
+/** Every correction since the handoff. Bags stand here ungrouped: the list below is the list. */
+function correctionSections(
+  { corrections }: ManifestSheet,
+  style: TableStyle,
+): Section<TalliedBlock>[] {
+  if (corrections.length === 0) return []
+  const rows = corrections.flatMap(({ edition, reason, at, initials, strokes }) =>
+    strokes.flatMap(({ bag, cooler, what }) => {
+      const text = what === 'added' ? `+ ${bag}, ${cooler}` : `${bag}, ${cooler}`
+      const cells = [String(edition), text, reason, `${initials} ${at}`]
+      const [first, ...rest] = rowBlocks({ cells }, correctionColumns, style)
+      if (!first) return []
+      return [what === 'added' ? first : struckThrough(first, text, style), ...rest]
+    }),
+  )
+  const replaces = corrections.at(-1)?.replaces ?? ''
+  const title = `Corrected manifest, edition ${corrections.length + 1}: replaces the one with digest ${replaces.slice(0, 16)}…`
+  return [untallied({ head: tableHead(title, correctionColumns, style), rows })]
 }
 
 function untallied(section: Section): Section<TalliedBlock> {
@@ -173,11 +235,13 @@ export function printManifest(sheet: ManifestSheet, paper: PaperName): Promise<U
     untallied(coolerSection(sheet, style)),
     untallied({ rows: custodyBlocks(sheet, width) }),
     untallied({ rows: [proofBlock(sheet, width)] }),
+    ...correctionSections(sheet, style),
     ...bagSections(sheet, style),
   ]
   const all = sheet.coolers.reduce((sum, { bags }) => sum + bags.length, 0)
   const number = grouped(sheet.handoff)
   const name = sheet.practice ? `PRACTICE · manifest ${number}` : `Manifest ${number}`
   const pages = paperPages(paper, sections, runningTotal(name, all))
-  return writePdf(pages, { title: `Handoff manifest ${number}`, madeAtMs: sheet.madeAtMs })
+  const { madeAtMs, data } = sheet
+  return writePdf(pages, { title: `Handoff manifest ${number}`, madeAtMs, inside: data })
 }

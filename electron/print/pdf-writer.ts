@@ -8,6 +8,8 @@ export interface PdfHeading {
   readonly title: string
   /** When the document was made, UTC milliseconds: the only date in the file, so equal data gives equal bytes. */
   readonly madeAtMs: number
+  /** A data file carried inside the PDF, for machines. */
+  readonly inside?: { readonly name: string; readonly text: string }
 }
 
 function drawText(doc: PDFKit.PDFDocument, { x, y, text, face, size, ink }: TextMark): void {
@@ -73,6 +75,14 @@ export async function writePdf(pages: readonly Page[], heading: PdfHeading): Pro
     doc.addPage({ size: [width, height], margin: 0 })
     for (const mark of marks) drawMark(doc, mark)
   }
+  const { inside, madeAtMs } = heading
+  if (inside)
+    doc.file(Buffer.from(inside.text), {
+      name: inside.name,
+      type: 'application/json',
+      creationDate: new Date(madeAtMs),
+      modifiedDate: new Date(madeAtMs),
+    })
   doc.end()
   await written
   return new Uint8Array(Buffer.concat(chunks))

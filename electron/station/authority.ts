@@ -69,6 +69,7 @@ export const authority: Readonly<Record<CommandName, Authority>> = {
   'label.void': { deed: 'void labels', roles: crew },
   'cooler.open': { deed: 'open a cooler', roles: benchCrew },
   'cooler.read': { deed: 'record a temperature', roles: crew },
+  'logger.import': { deed: "take in a logger's readings", roles: crew },
   'cooler.seal': { deed: 'seal a cooler', roles: benchCrew },
   'seal.break': { deed: 'break a seal', roles: lead },
   'count.enter': { deed: 'enter counts', roles: crew },
@@ -80,6 +81,10 @@ export const authority: Readonly<Record<CommandName, Authority>> = {
   'merge.cancel': { deed: 'stop a merge', roles: 'anyone' },
   'office.setUp': { deed: 'set up an office', roles: 'anyone' },
   'discrepancy.settle': { deed: 'settle discrepancies', roles: ['lead', 'office'] },
+  'handoff.class': { deed: 'choose how a handoff is classed', roles: lead },
+  'handoff.pack': { deed: 'answer the packing checklist', roles: crew },
+  'handoff.correct': { deed: 'correct a signed manifest', roles: lead },
+  'receipt.count': { deed: 'enter a counter-scan', roles: ['lead', 'office'] },
   'handoff.sign': { deed: 'sign a handoff', roles: lead },
 }
 

@@ -5,6 +5,7 @@ import { granted, type Result, refused } from '../../shared-types/result.ts'
 import { grouped } from '../../shared-types/sample-number.ts'
 import { type Keeping, keepingWords, type StationSettings } from '../../shared-types/station.ts'
 import { type BagRecord, type Kept, keptWords } from '../../shared-types/tissue.ts'
+import { unitInDoubt } from './logger.ts'
 
 /**
  * Which tissue a cooler takes. Fixed tissue is never frozen, and submission guides ask not to pack it
@@ -126,7 +127,15 @@ export function decideReading(
   cooler: CoolerRecord,
   settings: StationSettings,
   celsius: number,
+  sure: boolean,
 ): Result<EntryDraft[]> {
+  if (!sure && unitInDoubt(celsius, 'C', settings.limits[cooler.keeping]))
+    return refused(
+      'unit-in-doubt',
+      `${celsius} °C is far outside the limits of ${cooler.name}; ${celsius} °F would lie near them.`,
+      'Look at the thermometer. If it shows °F, type an F behind the number; if it is °C, say so and record it again.',
+      'celsius',
+    )
   if (cooler.state === 'handed-off')
     return refused(
       'cooler-handed-off',

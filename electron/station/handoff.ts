@@ -5,6 +5,7 @@ import type { HandoffRecord } from '../../shared-types/handoff.ts'
 import { granted, type Result, refused } from '../../shared-types/result.ts'
 import { type CoolerNumber, grouped, type HandoffNumber } from '../../shared-types/sample-number.ts'
 import type { StationSettings } from '../../shared-types/station.ts'
+import type { HandoffClassed, HandoffPacked } from '../../shared-types/transport.ts'
 import { isExcursion } from './cooler.ts'
 
 /** Begins a handoff of sealed coolers that no other handoff holds. */
@@ -12,7 +13,15 @@ export function decideBeginHandoff(
   handoff: HandoffNumber,
   destination: string,
   coolers: readonly CoolerRecord[],
+  supplements: HandoffRecord | null = null,
 ): Result<EntryDraft[]> {
+  if (supplements && !supplements.signed)
+    return refused(
+      'handoff-not-signed',
+      `Handoff ${grouped(supplements.handoff)} is not signed, so nothing can add to its manifest.`,
+      'Choose a signed one, or none.',
+      'supplements',
+    )
   for (const cooler of coolers) {
     if (cooler.state === 'handed-off')
       return refused(
@@ -37,7 +46,14 @@ export function decideBeginHandoff(
       )
   }
   const numbers = [...new Set(coolers.map(({ cooler }) => cooler))]
-  return granted([draft('handoff.begun', { handoff, destination, coolers: numbers })])
+  return granted([
+    draft('handoff.begun', {
+      handoff,
+      destination,
+      coolers: numbers,
+      supplements: supplements?.handoff ?? null,
+    }),
+  ])
 }
 
 function checkLoading(handoff: HandoffRecord): Result<null> {
@@ -126,4 +142,39 @@ export function checkReadyToSign(
     'Scan each cooler, read its seal and its temperature.',
     'handoff',
   )
+}
+
+/** The lead's choice of transport class, made with the carrier; the program never makes it. */
+export function decideClass(
+  handoff: HandoffRecord,
+  classed: Omit<HandoffClassed, 'handoff'>,
+): Result<EntryDraft[]> {
+  const loading = checkLoading(handoff)
+  if (!loading.ok) return loading
+  return granted([draft('handoff.classed', { ...classed, handoff: handoff.handoff })])
+}
+
+/** Answers to the packing checklist; a step is answered once, and dry ice has a mass. */
+export function decidePack(
+  handoff: HandoffRecord,
+  packed: Omit<HandoffPacked, 'handoff'>,
+): Result<EntryDraft[]> {
+  const loading = checkLoading(handoff)
+  if (!loading.ok) return loading
+  if (new Set(packed.answers.map(({ step }) => step)).size !== packed.answers.length)
+    return refused(
+      'step-answered-twice',
+      'A step is answered twice.',
+      'Answer each step once.',
+      'answers',
+    )
+  const dryIce = packed.answers.find(({ step }) => step === 'dry-ice')?.answer
+  if (dryIce === 'done' && packed.dryIceKg === null)
+    return refused(
+      'dry-ice-mass-missing',
+      'Dry ice is packed and its net mass is not said.',
+      'Weigh it and type the kilograms over all coolers: by air they must stand outside.',
+      'dryIceKg',
+    )
+  return granted([draft('handoff.packed', { ...packed, handoff: handoff.handoff })])
 }

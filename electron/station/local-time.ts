@@ -82,3 +82,19 @@ export function minuteOfLocalDay(ms: number, zone: string): number {
   const minutes = ms / 60_000 + offsetMinutes(ms, zone)
   return minutes - Math.floor(minutes / 1440) * 1440
 }
+
+/**
+ * Wall milliseconds of a local date and time, given as if it were UTC. Where clocks go back an hour comes
+ * twice: the first that is not before `notBefore`. Where they go forward an hour is left out: a time in it
+ * is read with the offset that held before.
+ */
+export function localToMs(localAsUtc: number, zone: string, notBefore: number): number {
+  const day = 86_400_000
+  const offsets = [localAsUtc - day, localAsUtc + day].map((ms) => offsetMinutes(ms, zone) * 60_000)
+  const moments = [...new Set(offsets)]
+    .map((offset) => localAsUtc - offset)
+    .toSorted((a, b) => a - b)
+  const real = moments.filter((ms) => ms + offsetMinutes(ms, zone) * 60_000 === localAsUtc)
+  const [before = 0] = offsets
+  return real.find((ms) => ms >= notBefore) ?? real.at(-1) ?? localAsUtc - before
+}

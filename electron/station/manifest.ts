@@ -2,7 +2,7 @@
 import type { CoolerRecord } from '../../shared-types/cooler.ts'
 import type { Courier } from '../../shared-types/courier.ts'
 import type { HandoffRecord } from '../../shared-types/handoff.ts'
-import type { Manifest, ManifestCooler } from '../../shared-types/manifest.ts'
+import type { Manifest, ManifestBag, ManifestCooler } from '../../shared-types/manifest.ts'
 import type { PersonRecord } from '../../shared-types/person.ts'
 import type { Species } from '../../shared-types/animal.ts'
 import type { StationRecord } from '../../shared-types/station.ts'
@@ -12,6 +12,8 @@ import { localIso } from './local-time.ts'
 export type BagOnManifest = BagRecord & {
   readonly species: Species
   readonly check: TissueCheck | null
+  /** It lay in a cooler while that was outside its limits. */
+  readonly excursion: boolean
 }
 
 export interface ManifestView {
@@ -38,6 +40,14 @@ export function manifestOf(view: ManifestView): Manifest {
     handedOverAt: localIso(view.handedOverMs, station.zone),
     lead: { person: view.lead.person, name: view.lead.name },
     courier: view.courier,
+    supplements: handoff.supplements,
+    transport: handoff.classed && {
+      class: handoff.classed.transport,
+      agreedWith: handoff.classed.agreedWith,
+      citation: handoff.classed.citation,
+    },
+    dryIceKg: handoff.packed?.dryIceKg ?? null,
+    corrections: [],
     coolers,
     bags: coolers.reduce((sum, { bags }) => sum + bags.length, 0),
   }
@@ -57,14 +67,20 @@ function manifestCooler(
     celsius: scanned.celsius,
     counted: scanned.counted,
     difference: scanned.words,
-    bags: cooler.inside.map((bag) => ({
-      bag: bag.bag,
-      animal: bag.animal,
-      species: bag.species,
-      side: bag.site,
-      kept: bag.kept,
-      check: bag.check ?? 'unsure',
-      sealedAt: localIso(bag.sealedMs, station.zone),
-    })),
+    bags: cooler.inside.map((bag) => manifestBag(bag, station.zone)),
+  }
+}
+
+/** One line of the list. */
+export function manifestBag(bag: BagOnManifest, zone: string): ManifestBag {
+  return {
+    bag: bag.bag,
+    animal: bag.animal,
+    species: bag.species,
+    side: bag.site,
+    kept: bag.kept,
+    check: bag.check ?? 'unsure',
+    sealedAt: localIso(bag.sealedMs, zone),
+    excursion: bag.excursion,
   }
 }

@@ -9,6 +9,7 @@ import { unreachable } from '../../shared-types/result.ts'
 import { grouped } from '../../shared-types/sample-number.ts'
 import { keepingWords } from '../../shared-types/station.ts'
 import { checkWords, keptWords, missedWords, siteWords } from '../../shared-types/tissue.ts'
+import { transportWords } from '../../shared-types/transport.ts'
 import { accountWords } from './kit-ledger.ts'
 import { itemWords } from './reconcile.ts'
 
@@ -100,6 +101,8 @@ export function sayEntry(entry: KnownEntry, nameOf: (number: string) => string):
       return `Cooler ${body.name} opened, kept ${keepingWords[body.keeping]}.`
     case 'cooler.read':
       return `Cooler ${nameOf(body.cooler)} read at ${body.celsius} °C${body.excursion ? ', outside its limits' : ''}.`
+    case 'cooler.logger-read':
+      return `Cooler ${nameOf(body.cooler)}: ${several(body.readings.length, 'reading')} of a logger taken in from ${body.file}.`
     case 'cooler.sealed':
       return `Cooler ${nameOf(body.cooler)} sealed with ${body.seal}, ${several(body.bags, 'bag')} inside.`
     case 'seal.broken':
@@ -116,6 +119,14 @@ export function sayEntry(entry: KnownEntry, nameOf: (number: string) => string):
       return `Handoff ${grouped(body.handoff)} called off: ${body.reason}.`
     case 'handoff.signed':
       return `Handoff ${grouped(body.handoff)} signed: ${several(body.manifest.bags, 'bag')} given to ${body.manifest.courier.name}.`
+    case 'handoff.classed':
+      return `Handoff ${grouped(body.handoff)} classed with ${body.agreedWith}: ${transportWords[body.transport]}.`
+    case 'handoff.packed':
+      return `Packing of handoff ${grouped(body.handoff)}: ${several(body.answers.length, 'step')} answered${because(body.words)}.`
+    case 'handoff.corrected':
+      return `Manifest ${grouped(body.handoff)} corrected${because(body.manifest.corrections.at(-1)?.reason ?? '')}.`
+    case 'receipt.counted':
+      return `Handoff ${grouped(body.handoff)} counted by ${body.receivedBy}: ${several(body.bags.length, 'bag')}.`
     case 'discrepancy.settled':
       return `${discrepancyWords[body.kind]}: ${settleWords[body.choice]}${because(body.words)}.`
     default:

@@ -11,6 +11,8 @@ export const ReadingView = z.strictObject({
   celsius: z.number(),
   excursion: z.boolean(),
   by: z.string(),
+  /** The logger's file; empty where a person read it. */
+  source: z.string(),
 })
 export type ReadingView = z.infer<typeof ReadingView>
 
@@ -24,6 +26,8 @@ export const BagView = z.strictObject({
   sealedMs: Ms,
   /** When a fresh chilled sample must be frozen or delivered; null when the clock does not run. */
   holdUntilMs: Ms.nullable(),
+  /** It lay in a cooler while that was outside its limits. */
+  excursion: z.boolean(),
 })
 export type BagView = z.infer<typeof BagView>
 

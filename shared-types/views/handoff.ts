@@ -2,6 +2,7 @@ import { z } from 'zod'
 import { Courier } from '../courier.ts'
 import { HandoffState } from '../handoff.ts'
 import { CoolerNumber, HandoffNumber } from '../sample-number.ts'
+import { HandoffClassed, HandoffPacked } from '../transport.ts'
 import { Ms } from './common.ts'
 
 export const HandoffCooler = z.strictObject({
@@ -30,6 +31,13 @@ export const HandoffView = z.strictObject({
   courier: Courier.nullable(),
   coolers: z.array(HandoffCooler),
   digest: z.string().nullable(),
+  supplements: HandoffNumber.nullable(),
+  classed: HandoffClassed.nullable(),
+  /** What was chosen the last time for the same destination. */
+  classedBefore: HandoffClassed.nullable(),
+  packed: HandoffPacked.nullable(),
+  /** 1 as signed, more for each correction. */
+  edition: z.int(),
 })
 export type HandoffView = z.infer<typeof HandoffView>
 

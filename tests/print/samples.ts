@@ -108,6 +108,7 @@ export function bagsOf(from: number, kits: number): ManifestedBag[] {
       kept: 'fresh' as const,
       sealedAt: '14 Nov 16:05 MST',
       check: 'lymph node',
+      excursion: false,
     })),
   )
 }
@@ -145,6 +146,11 @@ export const smallHandoff: ManifestSheet = {
   condition: '',
   relinquished: lead,
   received: { name: 'Tobias Anderle', at: '', hand: { how: 'on-paper' } },
+  supplements: null,
+  transport: '',
+  dryIceKg: null,
+  corrections: [],
   digest,
+  data: { name: 'manifest.json', text: '{}\n' },
   madeAtMs: Date.UTC(2026, 10, 15, 2, 5),
 }

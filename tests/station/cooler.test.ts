@@ -93,11 +93,22 @@ describe('a temperature', () => {
   })
 
   test('is recorded with whether it was one, also while the cooler is sealed', () => {
-    expect(written(decideReading(sealed, settings, 9.5))[0]).toMatchObject({
+    expect(written(decideReading(sealed, settings, 9.5, false))[0]).toMatchObject({
       kind: 'cooler.read',
       body: { celsius: 9.5, excursion: true },
     })
-    expect(code(decideReading(gone, settings, 4))).toBe('cooler-handed-off')
+    expect(code(decideReading(gone, settings, 4, false))).toBe('cooler-handed-off')
+  })
+
+  test('in degrees Fahrenheit by mistake is asked about before it is recorded', () => {
+    expect(refusal(decideReading(sealed, settings, 38, false))).toMatchObject({
+      code: 'unit-in-doubt',
+      field: 'celsius',
+    })
+    expect(written(decideReading(sealed, settings, 38, true))[0]).toMatchObject({
+      body: { celsius: 38, excursion: true },
+    })
+    expect(decideReading(sealed, settings, 15, false).ok).toBe(true)
   })
 
   test('comes with what to do about it', () => {

@@ -21,6 +21,9 @@ function handoff(changed: Partial<HandoffRecord> = {}): HandoffRecord {
     state: 'loading',
     begunMs: morning,
     signed: null,
+    supplements: null,
+    classed: null,
+    packed: null,
     coolers: [{ cooler: sealed.cooler, scanned: null }],
     ...changed,
   }
@@ -38,7 +41,12 @@ describe('a handoff begins', () => {
       {
         kind: 'handoff.begun',
         v: 1,
-        body: { handoff: number, destination: laboratory, coolers: [sealed.cooler] },
+        body: {
+          handoff: number,
+          destination: laboratory,
+          coolers: [sealed.cooler],
+          supplements: null,
+        },
       },
     ])
   })

@@ -16,6 +16,9 @@ const handoff: HandoffRecord = {
   state: 'loading',
   begunMs: morning,
   signed: null,
+  supplements: null,
+  classed: null,
+  packed: null,
   coolers: [
     { cooler: north.cooler, scanned },
     {
@@ -36,6 +39,7 @@ const listed = (serial: number, check: 'lymph-node' | null = 'lymph-node') => ({
   ...bag(serial, { sealedMs: morning + minutes(serial) }),
   species: 'elk' as const,
   check,
+  excursion: serial === 3,
 })
 
 const view: ManifestView = {
@@ -83,6 +87,11 @@ test('a cooler that differs from its list says so, and how', () => {
     celsius: -18,
   })
   expect(manifestOf(view).coolers[0]?.difference).toBe('')
+})
+
+test('a bag that lay in an excursion is marked, and no other', () => {
+  const bags = manifestOf(view).coolers.flatMap((each) => each.bags)
+  expect(bags.map(({ excursion }) => excursion)).toEqual([false, false, true])
 })
 
 test('tissue nobody named is given as unsure, not as a node', () => {

@@ -44,6 +44,9 @@ const choices: Readonly<Record<DiscrepancyKind, readonly SettleChoice[]>> = {
   gap: ['acknowledged', 'lost'],
   altered: ['acknowledged', 'lost'],
   'damaged-file': ['acknowledged', 'lost'],
+  'bag-not-received': ['lost', 'acknowledged', 'cannot-tell'],
+  'bag-received-extra': ['acknowledged', 'cannot-tell'],
+  'bag-received-damaged': ['acknowledged', 'lost'],
 }
 
 /** What the ways mean for one kind, where the plain words would not say it. */
@@ -94,6 +97,17 @@ const ownWords: Partial<Record<DiscrepancyKind, Partial<Record<SettleChoice, str
   'damaged-file': {
     acknowledged: 'Nothing is missing: this was the end of the log',
     lost: 'What came after is lost for good',
+  },
+  'bag-not-received': {
+    lost: 'It was looked for and is lost',
+    acknowledged: 'It was found: at the station, or at the laboratory',
+  },
+  'bag-received-extra': {
+    acknowledged: 'Known: its own manifest is put right, or it goes back',
+  },
+  'bag-received-damaged': {
+    acknowledged: 'It can still be tested',
+    lost: 'It cannot be tested any more',
   },
 }
 

@@ -1,8 +1,11 @@
 /** Discrepancies about bags and kits: where a wrong answer would give a hunter another's result. */
 import type { KnownEntry } from '../../../shared-types/entry.ts'
 import { type BagNumber, type CoolerNumber, grouped } from '../../../shared-types/sample-number.ts'
+import type { Manifest } from '../../../shared-types/manifest.ts'
+import type { ReceiptCounted } from '../../../shared-types/receipt.ts'
 import { siteWords } from '../../../shared-types/tissue.ts'
 import type { Discrepancy, Side } from './discrepancy.ts'
+import { receiptFindings } from '../receipt.ts'
 import { groupsOf } from './groups.ts'
 
 type Of<K extends KnownEntry['kind']> = Extract<KnownEntry, { kind: K }>
@@ -121,4 +124,52 @@ export function kitsUsedTwice(
       ms: at.wall,
     })),
   }))
+}
+
+const receivedKinds = {
+  missing: 'bag-not-received',
+  extra: 'bag-received-extra',
+  damaged: 'bag-received-damaged',
+} as const
+
+const receivedNext: Record<keyof typeof receivedKinds, string> = {
+  missing:
+    'Look in the coolers, at the bench and at the laboratory; nothing is reported under this number.',
+  extra: 'Find the manifest it belongs to, and hold its test back until then.',
+  damaged: 'Ask the laboratory whether it can still be tested.',
+}
+
+/** What a counter-scan found otherwise than the manifest says: one discrepancy for each bag. */
+export function receivedOtherwise(
+  manifest: Manifest,
+  receipt: { readonly hash: string; readonly counted: ReceiptCounted; readonly ms: number },
+): Discrepancy[] {
+  return receiptFindings(manifest, receipt.counted).flatMap(({ what, bag, say }) =>
+    what === 'seal' || bag === null
+      ? []
+      : [
+          {
+            kind: receivedKinds[what],
+            evidence: [receipt.hash, bag].toSorted(),
+            say,
+            next: receivedNext[what],
+            sides: [
+              {
+                key: manifest.handoff,
+                title: `Manifest ${grouped(manifest.handoff)}`,
+                lines: [`${manifest.bags} bags for ${manifest.destination}`],
+                desk: manifest.desk,
+                ms: Date.parse(manifest.handedOverAt),
+              },
+              {
+                key: receipt.hash,
+                title: `Counted by ${receipt.counted.receivedBy}`,
+                lines: [`${receipt.counted.bags.length} bags counted`],
+                desk: null,
+                ms: receipt.ms,
+              },
+            ],
+          },
+        ],
+  )
 }

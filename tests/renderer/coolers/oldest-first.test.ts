@@ -15,6 +15,7 @@ function sealedAt(serial: number, sealedMs: number): BagView {
     check: 'lymph-node',
     sealedMs,
     holdUntilMs: null,
+    excursion: false,
   }
 }
 
