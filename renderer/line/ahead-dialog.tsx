@@ -99,25 +99,23 @@ function Samplers({ ahead, children }: { ahead: AheadView; children: ReactNode }
       <p>
         <strong>{staffing.say}</strong>
       </p>
-      <p>
-        {staffing.lastHour} came in the last hour; one sampler does about{' '}
-        {staffing.perSamplerHour.toFixed(1)} an hour. {staffing.steadySay}
-      </p>
-      {outlook.typical !== null && (
-        <p>
-          For the rest of the day: half wait under {formatMinutes(outlook.typical)}, nine in ten
-          under {formatMinutes(outlook.ninetieth ?? 0)}
-          {outlook.leftOver > 0 &&
-            `, and about ${outlook.leftOver} are not taken before shifts end`}
-          .
-        </p>
-      )}
       {children}
       {whatIf && (
         <p role="status" className="ahead-what-if">
           {whatIf.say}
         </p>
       )}
+      {outlook.typical !== null && (
+        <p>
+          As it is, half wait under {formatMinutes(outlook.typical)} and nine in ten under{' '}
+          {formatMinutes(outlook.ninetieth ?? 0)}
+          {outlook.leftOver > 0 && `; about ${outlook.leftOver} are not taken before shifts end`}.
+        </p>
+      )}
+      <p>
+        {staffing.lastHour} came in the last hour; one sampler does about{' '}
+        {staffing.perSamplerHour.toFixed(1)} an hour. {staffing.steadySay}
+      </p>
     </section>
   )
 }

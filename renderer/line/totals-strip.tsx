@@ -24,9 +24,9 @@ export function TotalsStrip(props: {
       <Total words="recorded">{totals.recorded}</Total>
       <Wait words="waits: half under" minutes={waits.medianMinutes} />
       <Wait words="nine in ten" minutes={waits.ninetiethMinutes} />
-      {carNow && <Total words="a car now waits">{rangeWords(carNow)}</Total>}
+      {carNow && <Total words="wait for a car now">{rangeWords(carNow)}</Total>}
       {held && held.told > 0 && (
-        <Total words="waits told that held">{`${held.held} of ${held.told}`}</Total>
+        <Total words="waits told have held">{`${held.held} of ${held.told}`}</Total>
       )}
     </dl>
   )

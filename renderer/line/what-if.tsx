@@ -13,22 +13,14 @@ export function WhatIf(props: { extra: Extra; onChange: (extra: Extra) => void }
   const table = useWho()?.settings.line?.samplersAtTable ?? 2
   const fromWords = at === null ? 'from now' : `from ${at}`
   return (
-    <div className="ahead-samplers">
-      <TextEntry
-        label="What if, from"
-        type="time"
-        value={from}
-        onChange={setFrom}
-        hint="Empty: from now."
-      />
-      <div className="row">
-        <Button keyHint="a" onPress={() => props.onChange([{ count: 1, at }])}>
-          One more sampler {fromWords}
-        </Button>
-        <Button keyHint="t" onPress={() => props.onChange([{ count: table, at }])}>
-          A second table, {table} samplers, {fromWords}
-        </Button>
-      </div>
+    <div className="row ahead-what">
+      <TextEntry label="What if, from (empty: now)" type="time" value={from} onChange={setFrom} />
+      <Button keyHint="a" onPress={() => props.onChange([{ count: 1, at }])}>
+        One more sampler {fromWords}
+      </Button>
+      <Button keyHint="t" onPress={() => props.onChange([{ count: table, at }])}>
+        A second table ({table}) {fromWords}
+      </Button>
     </div>
   )
 }

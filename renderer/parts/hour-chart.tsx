@@ -10,7 +10,7 @@ export interface ChartPoint {
 }
 
 const width = 560
-const height = 190
+const height = 150
 const edge = { left: 44, right: 8, top: 12, bottom: 24 }
 const plotHeight = height - edge.top - edge.bottom
 
@@ -43,7 +43,9 @@ export function HourChart(props: {
   return (
     <figure className="hour-chart" aria-labelledby={id}>
       <figcaption id={id}>
-        <h3>{props.title}</h3>
+        <h3>
+          {props.title} <small>{props.unit}</small>
+        </h3>
         <p>{props.say}</p>
       </figcaption>
       <svg
@@ -51,7 +53,7 @@ export function HourChart(props: {
         role="img"
         aria-label={`${props.title}: ${props.say}`}
       >
-        <Scale top={top} y={y} unit={props.unit} />
+        <Scale top={top} y={y} />
         {points.map((point, place) => (
           <Column key={point.label} point={point} place={place} count={points.length} y={y} />
         ))}
@@ -64,12 +66,7 @@ export function HourChart(props: {
               y1={y(level.at)}
               y2={y(level.at)}
             />
-            <text
-              className="chart-words"
-              x={width - edge.right}
-              y={y(level.at) - 4}
-              textAnchor="end"
-            >
+            <text className="chart-words" x={edge.left + 6} y={y(level.at) - 5}>
               {level.words}
             </text>
           </>
@@ -105,7 +102,7 @@ function whole(value: number | null): string {
   return value === null ? '' : String(Math.round(value))
 }
 
-function Scale(props: { top: number; y: (value: number) => number; unit: string }) {
+function Scale(props: { top: number; y: (value: number) => number }) {
   const { top, y } = props
   return (
     <>
@@ -114,7 +111,6 @@ function Scale(props: { top: number; y: (value: number) => number; unit: string 
           <line className="chart-grid" x1={edge.left} x2={width} y1={y(value)} y2={y(value)} />
           <text className="chart-words" x={edge.left - 6} y={y(value) + 4} textAnchor="end">
             {value}
-            {value === top && props.unit.startsWith('min') ? ' min' : ''}
           </text>
         </g>
       ))}

@@ -62,8 +62,8 @@ describe.skipIf(browserPath === undefined)('the line ahead', () => {
   test('each who waits has a range, and a car that drives in now has one too', async () => {
     const rows = shown.page.getByRole('list', { name: /^Animals waiting/ }).getByRole('button')
     await expect.poll(() => rows.last().innerText()).toMatch(/turn: \d+ to \d+ min/)
-    await shown.page.getByText('a car now waits').waitFor()
-    await shown.page.getByText('waits told that held').waitFor()
+    await shown.page.getByText('wait for a car now').waitFor()
+    await shown.page.getByText('waits told have held').waitFor()
   })
 
   test('the rest of the day: pictures with their tables, and a what-if by one key', async () => {
@@ -84,9 +84,12 @@ describe.skipIf(browserPath === undefined)('the line ahead', () => {
 
   test('kits are moved as proposed by one key', async () => {
     await press(shown.page, 'd')
-    const move = shown.page.getByRole('button', { name: /^1? ?Move \d+ kits from stock to Ines Tarr/ })
+    const move = shown.page.getByRole('button', {
+      name: /^1? ?Move \d+ kits from stock to Ines Tarr/,
+    })
     await move.waitFor()
     await press(shown.page, '1')
-    await shown.page.getByText(/^Moved \d+ kits from stock to Ines Tarr\.$/).waitFor()
+    await shown.page.getByText(/Moved \d+ kits from stock to Ines Tarr\./).waitFor()
+    await move.waitFor({ state: 'detached' })
   })
 })
