@@ -37,6 +37,7 @@ const load = {
   rebuild: () => import('./verbs/rebuild.ts'),
   export: () => import('./verbs/export.ts'),
   papers: () => import('./verbs/papers.ts'),
+  checkManifest: () => import('./verbs/check-manifest.ts'),
 }
 
 /** Builds the program. It throws commander's own error for a wrong call, having said what is wrong. */
@@ -75,6 +76,12 @@ function addChecks(add: AddVerb, { cwd, end }: ProgramDeps): void {
     async (file, { json }) => {
       const { verify } = await load.verify()
       end(verify(resolve(cwd, file)), json)
+    },
+  )
+  add('check-manifest <file> <log>', 'whether a manifest (PDF or JSON) and a log agree').action(
+    async (file, log, { json }) => {
+      const { checkManifest } = await load.checkManifest()
+      end(await checkManifest(resolve(cwd, file), resolve(cwd, log)), json)
     },
   )
   add('rebuild <file>', 'make the tables anew from the entries').action(async (file, { json }) => {
