@@ -1,4 +1,4 @@
 import { buildStale, everyBundle } from './bundles.ts'
 import { root } from './steps.ts'
 
-await buildStale(root, everyBundle(root))
+await buildStale(root, everyBundle)

@@ -7,7 +7,6 @@ import { build } from 'vite'
 export interface Bundle {
   readonly name: 'renderer' | 'preload' | 'main'
   readonly config: string
-  readonly entry: string
   readonly output: string
   /** Files and folders; a change in any of them makes the bundle stale. */
   readonly sources: readonly string[]
@@ -17,7 +16,6 @@ export interface Bundle {
 export const screens: Bundle = {
   name: 'renderer',
   config: 'build/vite.renderer.config.ts',
-  entry: 'renderer/index.html',
   output: 'dist/renderer/index.html',
   sources: ['renderer', 'shared-types'],
 }
@@ -27,23 +25,18 @@ export const shell: readonly Bundle[] = [
   {
     name: 'preload',
     config: 'build/vite.preload.config.ts',
-    entry: 'electron/shell/preload.ts',
     output: 'dist/preload/preload.cjs',
     sources: ['electron/shell', 'shared-types'],
   },
   {
     name: 'main',
     config: 'build/vite.main.config.ts',
-    entry: 'electron/shell/main.ts',
     output: 'dist/main/main.js',
     sources: ['electron', 'db', 'shared-types'],
   },
 ]
 
-/** Every bundle whose first file is written: the window of Electron comes after the screens. */
-export function everyBundle(root: string): Bundle[] {
-  return [screens, ...shell.filter(({ entry }) => existsSync(join(root, entry)))]
-}
+export const everyBundle: readonly Bundle[] = [screens, ...shell]
 
 function filesIn(path: string): string[] {
   const entries = readdirSync(path, { recursive: true, withFileTypes: true })

@@ -2,7 +2,7 @@ import { join } from 'node:path'
 import { defineConfig } from 'vite'
 
 /**
- * The main process in one module file. Left outside: Electron itself, the database library with its
+ * The main process, and beside it the thread for what would hold it up. Left outside: Electron itself, the database library with its
  * native part, and what reads its own data files (fonts) from beside its code.
  */
 export default defineConfig({
@@ -15,11 +15,17 @@ export default defineConfig({
     external: ['electron', 'better-sqlite3', 'pdfkit', 'dejavu-fonts-ttf', 'pdfjs-dist'],
   },
   build: {
-    ssr: join(import.meta.dirname, '../electron/shell/main.ts'),
+    ssr: true,
     outDir: join(import.meta.dirname, '../dist/main'),
     emptyOutDir: true,
     target: 'node24',
     minify: false,
-    rolldownOptions: { output: { entryFileNames: 'main.js', codeSplitting: false } },
+    rolldownOptions: {
+      input: {
+        main: join(import.meta.dirname, '../electron/shell/main.ts'),
+        'aside-worker': join(import.meta.dirname, '../db/aside-worker.ts'),
+      },
+      output: { entryFileNames: '[name].js', chunkFileNames: '[name].js' },
+    },
   },
 })
