@@ -8,11 +8,13 @@ import {
 } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { basename, extname, join } from 'node:path'
-import { afterAll, beforeAll, describe, expect, test } from 'vitest'
+import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest'
 import { Manifest } from '../../shared-types/manifest.ts'
 import { drawnPages, pageTexts, sightings } from '../print/read-pdf.ts'
 import { answer, digest, duskline, root, run } from './run.ts'
 
+// Each run is a process of its own, and a busy computer may take seconds to start one.
+vi.setConfig({ testTimeout: 120_000 })
 const folder = mkdtempSync(join(tmpdir(), 'duskline-cli-'))
 afterAll(() => rmSync(folder, { recursive: true, force: true }))
 const day = join(folder, 'day')
@@ -24,7 +26,7 @@ beforeAll(async () => {
   expect(played).toMatchObject({ code: 0, err: '' })
   left = readdirSync(day)
   log = join(day, left.find((name) => name.endsWith('.stationlog')) ?? '')
-}, 60_000)
+}, 120_000)
 
 const made = (name: string) => join(folder, name)
 const lists = ['animals', 'samples', 'kits', 'coolers', 'entries']
@@ -77,7 +79,7 @@ describe('practice', () => {
     expect(copy.out).toBe(await exported('entries'))
     for (const name of left.filter((each) => /manifest.*(json|csv)$/.test(each)))
       expect(readFileSync(join(out, name))).toEqual(readFileSync(join(day, name)))
-  }, 60_000)
+  })
 
   test('does not play into a folder that holds something', async () => {
     const refused = await duskline('practice', '--animals', '1', '--out', day)
@@ -172,7 +174,7 @@ describe('documents', () => {
     const bags = read.map(({ text }) => text).filter((text) => /[LR].$/.test(text))
     expect(bags.length).toBeGreaterThan(1)
     for (const bag of bags) expect(samples).toContain(bag)
-  }, 60_000)
+  })
 
   test('the close sheet is that of the last day, or of the day asked for', async () => {
     const close = (out: string, ...more: string[]) =>
@@ -285,4 +287,4 @@ test('under npm a path is meant from where the person stands, and the exit code 
   expect(await npm('verify', basename(log))).toMatchObject({ code: 0, err: '' })
   expect((await npm('verify', 'nowhere')).code).toBe(1)
   expect((await npm('frobnicate')).code).toBe(2)
-}, 60_000)
+})
