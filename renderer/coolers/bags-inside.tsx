@@ -1,6 +1,7 @@
 import { useState } from 'react'
 import type { BagView } from '../../shared-types/views/coolers.ts'
 import { useMay } from '../desk/use-desk.ts'
+import { Badge } from '../parts/badge.tsx'
 import { Button } from '../parts/button.tsx'
 import { NumberText } from '../parts/number-text.tsx'
 import { Panel } from '../parts/panel.tsx'
@@ -20,7 +21,15 @@ export function BagsInside(props: {
   const { shown, more } = oldestFirst(bags, isAllShown)
   const mayTakeOut = useMay('bag.takeOut')
   const columns: Column<BagView>[] = [
-    { head: 'Bag', cell: (bag) => <NumberText number={bag.bag} /> },
+    {
+      head: 'Bag',
+      cell: (bag) => (
+        <>
+          <NumberText number={bag.bag} />
+          {bag.excursion && <Badge shape="soon">lay out of limits</Badge>}
+        </>
+      ),
+    },
     { head: 'Tissue', cell: tissueOf },
     {
       head: 'Freeze or deliver by',

@@ -5,7 +5,7 @@ import { Button } from '../parts/button.tsx'
 import { PrintLabel } from './print-label.tsx'
 
 /** What can be done with a cooler as a whole. */
-export type CoolerDeed = 'read' | 'seal' | 'break'
+export type CoolerDeed = 'read' | 'logger' | 'ice' | 'seal' | 'break'
 
 /** The deeds that a cooler allows now, each with its key. */
 export function CoolerDeeds(props: { cooler: CoolerView; onPick: (deed: CoolerDeed) => void }) {
@@ -42,6 +42,19 @@ export function CoolerDeeds(props: { cooler: CoolerView; onPick: (deed: CoolerDe
         >
           Break the seal
         </Deed>
+      )}
+      <Deed
+        keyHint="Alt+I"
+        command="logger.import"
+        why="the crew takes readings in"
+        onPress={() => onPick('logger')}
+      >
+        Logger file
+      </Deed>
+      {isHere && cooler.keeping === 'chilled' && (
+        <Button keyHint="Alt+Y" onPress={() => onPick('ice')}>
+          Ice
+        </Button>
       )}
       {isHere && <PrintLabel cooler={cooler} />}
     </>

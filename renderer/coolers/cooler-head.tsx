@@ -10,6 +10,8 @@ import { BreakSealDialog } from './break-seal-dialog.tsx'
 import { type CoolerDeed, CoolerDeeds } from './cooler-deeds.tsx'
 import { CoolerStateBadge } from './cooler-state.tsx'
 import { HoldUntil } from './hold-until.tsx'
+import { IceDialog } from './ice-dialog.tsx'
+import { LoggerDialog } from './logger-dialog.tsx'
 import { ReadDialog } from './read-dialog.tsx'
 import { ReadingText } from './reading.tsx'
 import { SealDialog } from './seal-dialog.tsx'
@@ -40,6 +42,8 @@ export function CoolerHead(props: { number: CoolerNumber }) {
         <CoolerDeeds cooler={cooler} onPick={setDeed} />
       </div>
       {deed === 'read' && <ReadDialog cooler={cooler} onClose={close} />}
+      {deed === 'logger' && <LoggerDialog cooler={cooler} onClose={close} />}
+      {deed === 'ice' && <IceDialog cooler={cooler} onClose={close} />}
       {deed === 'seal' && <SealDialog cooler={cooler} onClose={close} />}
       {deed === 'break' && <BreakSealDialog cooler={cooler} onClose={close} />}
     </section>

@@ -3,6 +3,7 @@ import type { CoolerNumber } from '../../shared-types/sample-number.ts'
 import type { BagView } from '../../shared-types/views/coolers.ts'
 import { useAsk } from '../desk/use-desk.ts'
 import { BagsInside } from './bags-inside.tsx'
+import { ColdPanel } from './cold-panel.tsx'
 import { Readings } from './readings.tsx'
 import { TakeOutDialog } from './take-out-dialog.tsx'
 
@@ -15,6 +16,7 @@ export function CoolerInside(props: { number: CoolerNumber }) {
   return (
     <>
       <BagsInside bags={bags} isOpen={cooler.state === 'open'} onTakeOut={setBag} />
+      <ColdPanel cooler={cooler.cooler} />
       <Readings readings={readings} limits={cooler.limits} />
       {bag && <TakeOutDialog cooler={cooler} bag={bag} onClose={() => setBag(undefined)} />}
     </>

@@ -2,6 +2,8 @@ import { useMemo, useState } from 'react'
 import type { CoolerNumber } from '../../shared-types/sample-number.ts'
 import type { CoolerView } from '../../shared-types/views/coolers.ts'
 import { nothing, useAsk } from '../desk/use-desk.ts'
+import { CustodyDialog } from '../custody/custody-dialog.tsx'
+import { Button } from '../parts/button.tsx'
 import { NumberEntry } from '../parts/number-entry.tsx'
 import { RefusalNote } from '../parts/refusal-note.tsx'
 import { BenchBags } from './bench-bags.tsx'
@@ -11,6 +13,7 @@ import { CoolerInside } from './cooler-inside.tsx'
 import { CoolerList } from './cooler-list.tsx'
 import './coolers-screen.css'
 import { Echoes } from './echoes.tsx'
+import { HoldLine } from './hold-line.tsx'
 import { OpenDialog } from './open-dialog.tsx'
 import { type Filling, chooseCooler, useFilling, useNamedCooler } from './use-filling.ts'
 
@@ -20,6 +23,7 @@ export function CoolersScreen() {
   const filling = usePicked(data?.coolers)
   const { echoes, take } = useFilling(filling)
   const [isOpening, setOpening] = useState(false)
+  const [isTracing, setTracing] = useState(false)
   return (
     <div className="coolers">
       <div className="coolers-side">
@@ -51,8 +55,13 @@ export function CoolersScreen() {
       </div>
       {/* oxlint-disable-next-line jsx-a11y/no-noninteractive-tabindex -- scrolls without holding anything to press */}
       <div className="coolers-side" role="group" aria-label="Bench" tabIndex={0}>
+        <HoldLine />
         <BenchBags bags={data?.bench ?? []} />
+        <Button keyHint="Alt+U" onPress={() => setTracing(true)}>
+          Custody of a bag
+        </Button>
       </div>
+      {isTracing && <CustodyDialog onClose={() => setTracing(false)} />}
       {isOpening && <OpenDialog onClose={() => setOpening(false)} />}
     </div>
   )

@@ -21,11 +21,11 @@ export function ReadDialog(props: { cooler: CoolerView; onClose: () => void }) {
   const [toDo, setToDo] = useState<string>()
   const { tell, busy, refusal } = useTell('cooler.read')
 
-  async function read() {
+  async function read(sure = false) {
     const celsius = readTemperature(text)
     setUnread(celsius === null)
     if (celsius === null) return
-    const answer = await tell({ cooler: cooler.cooler, celsius })
+    const answer = await tell({ cooler: cooler.cooler, celsius, sure })
     if (!answer.ok) return
     const { excursion, advice } = answer.value
     sayDone(`${cooler.name}: ${bothScales(celsius)}, ${excursion ? 'out of' : 'within'} limits.`)
@@ -41,7 +41,7 @@ export function ReadDialog(props: { cooler: CoolerView; onClose: () => void }) {
       isBusy={busy}
       refusal={refusal}
       fields={['celsius']}
-      onDo={read}
+      onDo={() => read()}
       onClose={onClose}
     >
       <TemperatureEntry
@@ -50,6 +50,11 @@ export function ReadDialog(props: { cooler: CoolerView; onClose: () => void }) {
         autoFocus
         error={isUnread ? notATemperature : saidAt(refusal, 'celsius')}
       />
+      {refusal?.code === 'unit-in-doubt' && (
+        <Button keyHint="Alt+K" onPress={() => void read(true)}>
+          It is °C: record it so
+        </Button>
+      )}
     </DeedDialog>
   )
 }

@@ -3,7 +3,10 @@ import { HandoffNumber } from '../../shared-types/sample-number.ts'
 import type { HandoffView } from '../../shared-types/views/handoff.ts'
 import { go, usePlace } from '../desk/place.ts'
 import { nothing, useAsk } from '../desk/use-desk.ts'
+import { CustodyDialog } from '../custody/custody-dialog.tsx'
+import { Button } from '../parts/button.tsx'
 import { RefusalNote } from '../parts/refusal-note.tsx'
+import { Receiving } from '../receipt/receiving.tsx'
 import { BeginForm } from './begin-form.tsx'
 import { HandoffCautions } from './cautions.tsx'
 import { EarlierHandoffs } from './earlier-handoffs.tsx'
@@ -15,14 +18,20 @@ import { SignedNote } from './signed-note.tsx'
 export function HandoffScreen() {
   const { data, refusal } = useAsk('handoffs', nothing)
   const [isBeginning, setBeginning] = useState(false)
+  const [isReceiving, setReceiving] = useState(false)
+  const [isTracing, setTracing] = useState(false)
   const shown = useShown(data?.handoffs ?? [])
   if (data === undefined) return <RefusalNote refusal={refusal} />
   const earlier = data.handoffs.filter(({ handoff }) => handoff !== shown?.handoff)
   return (
     <div className="handoff">
       <div className="handoff-main">
-        <h1>Handoff to the courier</h1>
-        {shown && !isBeginning ? (
+        {isReceiving ? (
+          <Receiving onDone={() => setReceiving(false)} />
+        ) : (
+          <h1>Handoff to the courier</h1>
+        )}
+        {isReceiving ? null : shown && !isBeginning ? (
           <Shown handoff={shown} onBegin={() => setBeginning(true)} />
         ) : (
           <BeginForm
@@ -35,6 +44,14 @@ export function HandoffScreen() {
       </div>
       {/* oxlint-disable-next-line jsx-a11y/no-noninteractive-tabindex -- scrolls without always holding anything to press */}
       <div className="handoff-side" role="group" aria-label="Beside the handoff" tabIndex={0}>
+        <div className="row">
+          <Button keyHint="Alt+M" onPress={() => setReceiving(true)}>
+            Check a delivery
+          </Button>
+          <Button keyHint="Alt+U" onPress={() => setTracing(true)}>
+            Custody of a bag
+          </Button>
+        </div>
         <HandoffCautions />
         <EarlierHandoffs
           handoffs={earlier}
@@ -44,6 +61,7 @@ export function HandoffScreen() {
           }}
         />
       </div>
+      {isTracing && <CustodyDialog onClose={() => setTracing(false)} />}
     </div>
   )
 }

@@ -9,6 +9,7 @@ import { useScan } from '../scanner/scans.ts'
 import { sayRefused } from '../scanner/strip.ts'
 import { CallOffDialog } from './call-off-dialog.tsx'
 import { LoadList } from './load-list.tsx'
+import { Packing } from './packing.tsx'
 import { ScanOutForm } from './scan-out-form.tsx'
 import { SignForm } from './sign-form.tsx'
 
@@ -53,6 +54,7 @@ export function Loading(props: { handoff: HandoffView }) {
           )
         )}
       </Panel>
+      <Packing handoff={handoff} />
       {left === 0 && !cooler && <SignForm handoff={handoff} />}
       {isCallingOff && <CallOffDialog handoff={handoff} onClose={() => setCallingOff(false)} />}
     </>
