@@ -146,6 +146,8 @@ export interface KitTable {
   sampler: PersonId | null
   numbered_ms: number
   opened_ms: number | null
+  /** Who told the desk that it was opened; usually the sampler. */
+  opened_by: PersonId | null
 }
 
 /** One side of one transfer of the kit ledger; the two lines of an entry add up to nothing. */
@@ -227,12 +229,33 @@ export interface ReadingTable {
   source: string
 }
 
+/** The count of a thing that stands. */
 export interface CountTable {
   desk: DeskId
   date: LocalDate
   key: string
-  item: string
   counted: number
+  /** JSON array of the bags scanned in a cooler, or null where it was counted by eye. */
+  bags: string | null
+}
+
+/** Every count ever entered. */
+export interface CountTryTable {
+  hash: string
+  desk: DeskId
+  date: LocalDate
+  key: string
+  counted: number
+  by: PersonId | null
+  ms: number
+}
+
+/** The handover note of a day. */
+export interface HandoverTable {
+  desk: DeskId
+  date: LocalDate
+  words: string
+  by: PersonId | null
   ms: number
 }
 
@@ -321,6 +344,8 @@ export interface ReadTables {
   cooler: CoolerTable
   reading: ReadingTable
   count: CountTable
+  count_try: CountTryTable
+  handover: HandoverTable
   variance: VarianceTable
   handoff: HandoffTable
   handoff_cooler: HandoffCoolerTable

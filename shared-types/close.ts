@@ -2,7 +2,7 @@
 import { z } from 'zod'
 import { Outcome } from './animal.ts'
 import { LocalDate } from './local-date.ts'
-import { CoolerNumber, PersonId } from './sample-number.ts'
+import { BagNumber, CoolerNumber, PersonId } from './sample-number.ts'
 
 /** A thing that is counted at dusk. */
 export const CountItem = z.discriminatedUnion('of', [
@@ -23,7 +23,13 @@ export function countItemKey(item: CountItem): string {
 
 const Count = z.int().min(0).max(1_000_000)
 
-export const CountEntered = z.strictObject({ date: LocalDate, item: CountItem, counted: Count })
+/** `bags`: of a cooler counted by scanning each bag, their numbers; null where it was counted by eye. */
+export const CountEntered = z.strictObject({
+  date: LocalDate,
+  item: CountItem,
+  counted: Count,
+  bags: z.array(BagNumber).max(5000).nullable(),
+})
 
 export const VarianceReason = z.enum([
   'miscounted-during-day',
@@ -33,6 +39,8 @@ export const VarianceReason = z.enum([
   'lost',
   'found',
   'wrong-opening-count',
+  'not-given-back',
+  'other-hands',
   'other',
 ])
 export type VarianceReason = z.infer<typeof VarianceReason>
@@ -45,6 +53,8 @@ export const varianceWords: Record<VarianceReason, string> = {
   lost: 'lost',
   found: 'found again',
   'wrong-opening-count': 'opening count was wrong',
+  'not-given-back': 'taken home, not given back',
+  'other-hands': 'came from other hands',
   other: 'other',
 }
 
@@ -69,6 +79,9 @@ export const ClosedItem = z.strictObject({
 export const DayClosed = z.strictObject({
   date: LocalDate,
   lead: PersonId,
+  /** Who counted and signed beside the lead; null where the lead closed alone, for a reason. */
+  second: PersonId.nullable(),
+  aloneBecause: z.string().trim().max(200),
   items: z.array(ClosedItem),
   animals: z.strictObject({
     checkedIn: Count,
@@ -76,4 +89,10 @@ export const DayClosed = z.strictObject({
     left: Count,
     recorded: Count,
   }),
+})
+
+/** What the lead of a day leaves the next one to know. A later note of the same day replaces it. */
+export const HandoverWritten = z.strictObject({
+  date: LocalDate,
+  words: z.string().trim().min(3).max(600),
 })

@@ -36,7 +36,7 @@ import { HandoffClassed, HandoffPacked } from './transport.ts'
 import { MissedReason, TissueCheck, TissueSite } from './tissue.ts'
 import { AnimalView, BenchView, TagSeenView } from './views/animal.ts'
 import { BoardView } from './views/board.ts'
-import { CloseView } from './views/close.ts'
+import { CloseView, HandoverView } from './views/close.ts'
 import { ColdView, HoldView, IceView, LoggerLookView, LoggerPreview } from './views/cold.ts'
 import { PdfFile, TextFile } from './views/common.ts'
 import { CustodyView, ManifestCheckView, ReceiptView } from './views/custody.ts'
@@ -45,6 +45,7 @@ import { CoolerInsideView, CoolersView } from './views/coolers.ts'
 import { AheadView, ForecastView } from './views/forecast.ts'
 import { HandoffView, HandoffsView } from './views/handoff.ts'
 import { KitsView } from './views/kits.ts'
+import { LedgerName, LedgerView } from './views/ledger.ts'
 import { LineView } from './views/line.ts'
 import { PeopleView, WhoView } from './views/people.ts'
 import { BackupView, ContactsView, DrillView, Light } from './views/safekeeping.ts'
@@ -81,6 +82,7 @@ export const Topic = z.enum([
   'count',
   'variance',
   'handoff',
+  'handover',
   'receipt',
   'office',
   'discrepancy',
@@ -245,6 +247,8 @@ export const deskApi = {
       date: LocalDate,
       kits: z.int().min(0).max(100_000),
       blankLabels: z.int().min(0).max(1_000_000),
+      /** Kits in stock as counted before the delivery, if anyone counted. */
+      stockCounted: z.int().min(0).max(100_000).nullable().default(null),
     }),
     done,
   ),
@@ -451,15 +455,44 @@ export const deskApi = {
   // Close
   close: query(nothing, CloseView, [...lineTopics, 'variance']),
   'count.enter': command(
-    z.strictObject({ item: CountItem, counted: z.int().min(0).max(1_000_000) }),
+    z.strictObject({
+      item: CountItem,
+      counted: z.int().min(0).max(1_000_000),
+      /** The person stands by a number that looks absurd. */
+      sure: z.boolean().default(false),
+    }),
     done,
   ),
+  /** Counts a cooler by scanning every bag in it, so that missing and extra bags are named. */
+  'count.scan': command(z.strictObject({ cooler: Scan, bags: z.array(Scan).max(5000) }), done),
   'variance.explain': command(
     z.strictObject({ item: CountItem, reason: VarianceReason, words: Words }),
     done,
   ),
-  /** The lead signs with their PIN. */
-  'day.close': command(z.strictObject({ pin: z.string().max(20) }), done),
+  /** The lead signs with their PIN, and a second person with theirs; alone only for a reason. */
+  'day.close': command(
+    z.strictObject({
+      pin: z.string().max(20),
+      second: z
+        .strictObject({ person: Scan, pin: z.string().max(20) })
+        .nullable()
+        .default(null),
+      aloneBecause: Words.default(''),
+    }),
+    done,
+  ),
+  /** What the next lead should know; what goes over into the next day. */
+  'handover.write': command(
+    z.strictObject({ words: z.string().trim().min(3, 'say it in a few words').max(600) }),
+    done,
+  ),
+  handover: query(nothing, HandoverView, [...lineTopics, 'handover']),
+  /** The accounts of a ledger, and the entries behind one of them. */
+  ledger: query(
+    z.strictObject({ ledger: LedgerName, account: z.string().max(60).nullable() }),
+    LedgerView,
+    lineTopics,
+  ),
   closeSheet: query(z.strictObject({ date: LocalDate.optional() }), PdfFile, ['day']),
 
   // Handoff

@@ -8,7 +8,7 @@ import {
   AnimalLeft,
   AnimalPutBack,
 } from './animal.ts'
-import { CountEntered, DayClosed, VarianceExplained } from './close.ts'
+import { CountEntered, DayClosed, HandoverWritten, VarianceExplained } from './close.ts'
 import { ContactsPurged, PassphraseSet } from './contacts.ts'
 import { CoolerOpened, CoolerRead, CoolerSealed, SealBroken } from './cooler.ts'
 import { DiscrepancySettled } from './discrepancy.ts'
@@ -103,6 +103,7 @@ export const entryBodies = {
   'variance.explained': VarianceExplained,
   'day.closed': DayClosed,
   'day.reopened': DayReopened,
+  'handover.written': HandoverWritten,
   'handoff.begun': HandoffBegun,
   'cooler.scanned-out': CoolerScannedOut,
   'handoff.called-off': HandoffCalledOff,

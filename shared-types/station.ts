@@ -70,6 +70,8 @@ export const StationSettings = z.strictObject({
   askForResult: z.string().trim().min(5).max(200),
   /** A wait in minutes that the station wants to stay under. */
   targetWaitMinutes: z.int().min(1).max(600),
+  /** Whether a second person signs the close beside the lead; a station that has not said wants it. */
+  secondSigner: z.boolean().optional(),
   /** How the line runs; a station that has not settled it begins with what most do. */
   line: LineSettings.optional(),
 })
@@ -100,6 +102,8 @@ export const DayOpened = z.strictObject({
   date: LocalDate,
   kits: z.int().min(0).max(100_000),
   blankLabels: z.int().min(0).max(1_000_000),
+  /** Kits in stock as counted at the opening, before the delivery; null where nobody counted. */
+  stockCounted: z.int().min(0).max(100_000).nullable(),
 })
 
 export const DayReopened = z.strictObject({ date: LocalDate, reason: z.string().min(3).max(200) })

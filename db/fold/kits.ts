@@ -30,6 +30,7 @@ export const kitFolds = {
         state: 'opened',
         sampler: entry.body.sampler,
         opened_ms: entry.at.wall,
+        opened_by: entry.by,
       },
     ),
     ...kitTransfer(entry, { in: 'hands', person: entry.body.sampler }, { in: 'used' }, 1),

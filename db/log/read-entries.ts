@@ -17,7 +17,7 @@ type Place = { readonly at: number }
 const rowid = sql<number>`entry.rowid`
 
 /** The order of a merged log: clock, then desk, then seq; the branches of a fork by their hash. */
-function inOrder(query: SelectQueryBuilder<Database, 'entry', Place>) {
+function inOrder<P extends Place>(query: SelectQueryBuilder<Database, 'entry', P>) {
   return query.orderBy('ms').orderBy('n').orderBy('desk').orderBy('seq').orderBy('hash')
 }
 
@@ -25,6 +25,10 @@ const places = prepareAll((db) => inOrder(db.selectFrom('entry').select(rowid.as
 
 const placesOfKind = prepareAll((db, p: Params<{ kind: string }>) =>
   inOrder(db.selectFrom('entry').select(rowid.as('at'))).where('kind', '=', p('kind')),
+)
+
+const placesByKind = prepareAll((db) =>
+  inOrder(db.selectFrom('entry').select([rowid.as('at'), 'entry.kind'])),
 )
 
 const placesOfDesk = prepareAll((db, p: Params<{ desk: DeskId }>) =>
@@ -44,6 +48,15 @@ export function entriesInOrder(log: ReadableLog): Generator<Entry> {
 /** Every entry of one kind, in the order of a merged log. */
 export function entriesOfKind(log: ReadableLog, kind: string): Generator<Entry> {
   return entriesAt(log, placesOfKind(log, { kind }))
+}
+
+/** Every entry of any of these kinds, in the order of a merged log. */
+export function entriesOfKinds(log: ReadableLog, kinds: readonly string[]): Generator<Entry> {
+  const wanted = new Set(kinds)
+  return entriesAt(
+    log,
+    placesByKind(log).filter(({ kind }) => wanted.has(kind)),
+  )
 }
 
 /** Every entry of one desk by its number; the branches of a fork one beside the other. */

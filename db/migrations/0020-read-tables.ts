@@ -61,9 +61,10 @@ CREATE TABLE about (
 
 CREATE TABLE kit (
   kit TEXT PRIMARY KEY, animal TEXT, state TEXT NOT NULL, sampler TEXT,
-  numbered_ms INTEGER NOT NULL, opened_ms INTEGER
+  numbered_ms INTEGER NOT NULL, opened_ms INTEGER, opened_by TEXT
 ) STRICT, WITHOUT ROWID;
 CREATE INDEX kit_of_animal ON kit (animal) WHERE animal IS NOT NULL;
+CREATE INDEX kit_opened_for_another ON kit (opened_ms) WHERE opened_by <> sampler;
 CREATE INDEX kit_reserved ON kit (numbered_ms) WHERE state = 'reserved';
 
 CREATE TABLE kit_line (
@@ -113,8 +114,19 @@ CREATE TABLE reading (
 CREATE INDEX reading_of_cooler ON reading (cooler, ms);
 
 CREATE TABLE count (
-  desk TEXT NOT NULL, date TEXT NOT NULL, key TEXT NOT NULL, item TEXT NOT NULL,
-  counted INTEGER NOT NULL, ms INTEGER NOT NULL, PRIMARY KEY (desk, date, key)
+  desk TEXT NOT NULL, date TEXT NOT NULL, key TEXT NOT NULL, counted INTEGER NOT NULL, bags TEXT,
+  PRIMARY KEY (desk, date, key)
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE count_try (
+  hash TEXT PRIMARY KEY, desk TEXT NOT NULL, date TEXT NOT NULL, key TEXT NOT NULL,
+  counted INTEGER NOT NULL, "by" TEXT, ms INTEGER NOT NULL
+) STRICT, WITHOUT ROWID;
+CREATE INDEX count_try_of_day ON count_try (desk, date, ms);
+
+CREATE TABLE handover (
+  desk TEXT NOT NULL, date TEXT NOT NULL, words TEXT NOT NULL, "by" TEXT, ms INTEGER NOT NULL,
+  PRIMARY KEY (desk, date)
 ) STRICT, WITHOUT ROWID;
 
 CREATE TABLE variance (

@@ -12,8 +12,10 @@ import { custodyQueries } from './custody.ts'
 import { forecastCommands, forecastQueries } from './forecast.ts'
 import { moveCalls, moveCommands } from './desk-move.ts'
 import { handoffCommands, handoffQueries } from './handoff.ts'
+import { handoverCommands, handoverQueries } from './handover.ts'
 import { kitCommands, kitQueries } from './kits.ts'
 import { discrepancyCommands, discrepancyQueries } from './discrepancies.ts'
+import { ledgerQueries } from './ledger.ts'
 import { lineQueries } from './line.ts'
 import { manifestCheckQueries } from './manifest-check.ts'
 import { mergeCalls } from './merge.ts'
@@ -53,6 +55,8 @@ export const queryHandlers: QueryHandlers = {
   ...manifestCheckQueries,
   ...receiptQueries,
   ...closeQueries,
+  ...handoverQueries,
+  ...ledgerQueries,
   ...handoffQueries,
   ...numberQueries,
   ...tableQueries,
@@ -73,6 +77,7 @@ export const commandHandlers: CommandHandlers = {
   ...coldCommands,
   ...receiptCommands,
   ...closeCommands,
+  ...handoverCommands,
   ...handoffCommands,
   ...discrepancyCommands,
 }

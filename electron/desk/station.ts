@@ -2,6 +2,7 @@
 import { keepPin } from '../../db/kept-apart.ts'
 import { transact } from '../../db/log/append.ts'
 import { latestStamp } from '../../db/log/read-entries.ts'
+import { kitBalance } from '../../db/read/kits.ts'
 import { daysOf, latestDay } from '../../db/read/station.ts'
 import type { ParsedInput } from '../../shared-types/desk-api.ts'
 import { draft, type EntryDraft } from '../../shared-types/entry.ts'
@@ -87,6 +88,8 @@ function fileName({ name, date }: SetUp, desk: string, practice: boolean): strin
   return [practice ? 'practice' : 'station', desk, plain, date].filter(Boolean).join('-')
 }
 
+const emptyStock = { inStock: 0, missing: 0 }
+
 function draftsOfSetUp(input: SetUp, lead: PersonId, practice: boolean): EntryDraft[] {
   const { season, station, letter, name, zone, settings, date, kits, blankLabels } = input
   return [
@@ -99,7 +102,7 @@ function draftsOfSetUp(input: SetUp, lead: PersonId, practice: boolean): EntryDr
     }),
     draft('pin.set', { person: lead }),
     draft('duty.changed', { person: lead, duty: 'on' }),
-    ...draftsOfOpening({ date, kits, blankLabels }),
+    ...draftsOfOpening({ date, kits, blankLabels, stockCounted: null }, emptyStock),
   ]
 }
 
@@ -107,7 +110,10 @@ export const stationCommands = {
   'settings.change': ({ act }, { settings }) =>
     act(() => granted({ drafts: [draft('settings.changed', { settings })], value: {} })),
   'day.open': ({ act, now, station }, opening) =>
-    act((tx) => done(decideOpenDay(daysOf(tx), opening, localDate(now, station.zone)))),
+    act((tx) => {
+      const stock = { inStock: kitBalance(tx, 'stock'), missing: kitBalance(tx, 'missing') }
+      return done(decideOpenDay(daysOf(tx), opening, localDate(now, station.zone), stock))
+    }),
   'day.reopen': ({ act }, { reason }) => act((tx) => done(decideReopen(latestDay(tx), reason))),
   'clock.accept': ({ log, now, act }) => {
     const lastMs = latestStamp(log).ms

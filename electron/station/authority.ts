@@ -73,6 +73,8 @@ export const authority: Readonly<Record<CommandName, Authority>> = {
   'cooler.seal': { deed: 'seal a cooler', roles: benchCrew },
   'seal.break': { deed: 'break a seal', roles: lead },
   'count.enter': { deed: 'enter counts', roles: crew },
+  'count.scan': { deed: 'count coolers', roles: crew },
+  'handover.write': { deed: 'write the handover note', roles: lead },
   'variance.explain': { deed: 'explain a variance', roles: lead },
   'handoff.begin': { deed: 'begin a handoff', roles: lead },
   'cooler.scanOut': { deed: 'scan coolers out', roles: crew },

@@ -1,5 +1,6 @@
 /** The station's day: opened in the morning, closed at dusk, reopened only in plain sight. */
-import { draft, type EntryDraft } from '../../shared-types/entry.ts'
+import { draft, type EntryBody, type EntryDraft } from '../../shared-types/entry.ts'
+import { KitAccount } from '../../shared-types/kit.ts'
 import type { LocalDate } from '../../shared-types/local-date.ts'
 import { granted, type Result, refused } from '../../shared-types/result.ts'
 import type { DayRecord } from '../../shared-types/station.ts'
@@ -38,11 +39,20 @@ export function checkDayDate(date: LocalDate, today: LocalDate): Result<null> {
   )
 }
 
+type Opening = EntryBody<'day.opened'>
+
+/** What the ledger holds before the day: kits in stock, and kits written off as missing. */
+export interface StockAtOpening {
+  readonly inStock: number
+  readonly missing: number
+}
+
 /** Opens a day with the kits and blank labels delivered for it. One day is open at a time. */
 export function decideOpenDay(
   days: readonly DayRecord[],
-  opening: { date: LocalDate; kits: number; blankLabels: number },
+  opening: Opening,
   today: LocalDate,
+  stock: StockAtOpening,
 ): Result<EntryDraft[]> {
   const near = checkDayDate(opening.date, today)
   if (!near.ok) return near
@@ -68,15 +78,11 @@ export function decideOpenDay(
       'Open a later date.',
       'date',
     )
-  return granted(draftsOfOpening(opening))
+  return granted(draftsOfOpening(opening, stock))
 }
 
 /** The entries of an opening: the day, and its delivery of kits into stock. */
-export function draftsOfOpening(opening: {
-  date: LocalDate
-  kits: number
-  blankLabels: number
-}): EntryDraft[] {
+export function draftsOfOpening(opening: Opening, stock: StockAtOpening): EntryDraft[] {
   const delivery: EntryDraft[] =
     opening.kits === 0
       ? []
@@ -88,7 +94,30 @@ export function draftsOfOpening(opening: {
             reason: `opening count of ${opening.date}`,
           }),
         ]
-  return [draft('day.opened', opening), ...delivery]
+  return [draft('day.opened', opening), ...stockPutRight(opening, stock), ...delivery]
+}
+
+/** The ledger starts the day from what was counted: kits short are missing, kits over were found. */
+function stockPutRight({ date, stockCounted }: Opening, stock: StockAtOpening): EntryDraft[] {
+  const over = stockCounted === null ? 0 : stockCounted - stock.inStock
+  const reason = `opening count of ${date}`
+  const found = Math.min(Math.max(over, 0), stock.missing)
+  return [
+    { from: 'stock', to: 'missing', count: Math.max(0, -over) },
+    { from: 'missing', to: 'stock', count: found },
+    { from: 'delivered', to: 'stock', count: Math.max(0, over) - found },
+  ].flatMap(({ from, to, count }) =>
+    count === 0
+      ? []
+      : [
+          draft('kits.moved', {
+            from: KitAccount.parse({ in: from }),
+            to: KitAccount.parse({ in: to }),
+            count,
+            reason,
+          }),
+        ],
+  )
 }
 
 /** Reopens the day closed last. */

@@ -2,22 +2,17 @@
  * Reconciliation: what the log expects beside what people counted. The close is signed only when every
  * thing is counted, every variance explained, and no animal or bag is left in between.
  */
-import {
-  type CountItem,
-  countItemKey,
-  type VarianceReason,
-  varianceWords,
-} from '../../shared-types/close.ts'
+import { type CountItem, countItemKey, type VarianceReason } from '../../shared-types/close.ts'
 import type { CoolerRecord } from '../../shared-types/cooler.ts'
 import { draft, type EntryBody, type EntryDraft } from '../../shared-types/entry.ts'
-import type { KitAccount } from '../../shared-types/kit.ts'
 import type { PersonRecord } from '../../shared-types/person.ts'
 import { granted, type Result, refused } from '../../shared-types/result.ts'
-import type { PersonId } from '../../shared-types/sample-number.ts'
+import type { BagNumber, CoolerNumber, PersonId } from '../../shared-types/sample-number.ts'
 import type { DayRecord } from '../../shared-types/station.ts'
 import type { CloseItem } from '../../shared-types/views/close.ts'
 import type { Need } from '../../shared-types/views/common.ts'
 import type { DayTotals } from '../../shared-types/views/line.ts'
+import { ledgerPutRight } from './put-right.ts'
 
 /** What the log holds at dusk. */
 export interface DuskView {
@@ -32,11 +27,19 @@ export interface DuskView {
   readonly kitsInHand: readonly { readonly person: PersonRecord; readonly kits: number }[]
   readonly blankLabels: number
   readonly unusedLabels: number
-  readonly counts: ReadonlyMap<string, number>
+  readonly counts: ReadonlyMap<string, Count>
+  /** What the log has in a cooler, asked only where its bags were scanned. */
+  readonly bagsIn: (cooler: CoolerNumber) => readonly BagNumber[]
   readonly explanations: ReadonlyMap<
     string,
     { expected: number; counted: number; reason: VarianceReason; words: string }
   >
+}
+
+/** A count as it stands; `bags` where a cooler was counted by scanning each. */
+export interface Count {
+  readonly counted: number
+  readonly bags: readonly BagNumber[] | null
 }
 
 interface Expected {
@@ -85,24 +88,56 @@ export function closeItems(view: DuskView): CloseItem[] {
     ...view.coolers.map(({ cooler, name }) => [cooler, name] as const),
     ...view.kitsInHand.map(({ person }) => [person.person, person.name] as const),
   ])
-  return expectedAtDusk(view).map(({ item, expected }) => {
-    const key = countItemKey(item)
-    const words = itemWords(item, (number) => names.get(number) ?? number)
-    const counted = view.counts.get(key) ?? null
-    if (counted === null)
-      return { key, item, words, counted, expected: null, variance: null, explained: null }
-    const given = view.explanations.get(key)
-    const holds = given !== undefined && given.expected === expected && given.counted === counted
-    return {
-      key,
-      item,
-      words,
-      counted,
-      expected,
-      variance: counted - expected,
-      explained: holds ? { reason: given.reason, words: given.words } : null,
-    }
+  return expectedAtDusk(view).map((each): CloseItem => {
+    const words = itemWords(each.item, (number) => names.get(number) ?? number)
+    return { ...beside(view, each), words, tries: [], causes: [] }
   })
+}
+
+function beside(
+  view: DuskView,
+  { item, expected }: Expected,
+): Omit<CloseItem, 'words' | 'tries' | 'causes'> {
+  const key = countItemKey(item)
+  const count = view.counts.get(key)
+  const hidden = { counted: null, expected: null, variance: null, scanned: null, explained: null }
+  if (!count) return { key, item, ...hidden }
+  const { counted } = count
+  const given = view.explanations.get(key)
+  const holds = given !== undefined && given.expected === expected && given.counted === counted
+  return {
+    key,
+    item,
+    counted,
+    expected,
+    variance: counted - expected,
+    scanned:
+      item.of === 'bags' && count.bags ? scanned(view.bagsIn(item.cooler), count.bags) : null,
+    explained: holds ? { reason: given.reason, words: given.words } : null,
+  }
+}
+
+/** The bags that are not where the log has them, and those that are where it has them not. */
+function scanned(inLog: readonly BagNumber[], found: readonly BagNumber[]): CloseItem['scanned'] {
+  const [log, here] = [new Set(inLog), new Set(found)]
+  return {
+    missing: inLog.filter((bag) => !here.has(bag)),
+    extra: found.filter((bag) => !log.has(bag)),
+  }
+}
+
+/** Whether a count differs from the log: in number, or in which bags there are. */
+export function differs({ variance, scanned }: CloseItem): boolean {
+  const bags = scanned ? scanned.missing.length + scanned.extra.length : 0
+  return (variance ?? 0) !== 0 || bags > 0
+}
+
+/**
+ * A count that cannot be: over ten times what the log has (and over a hundred). Asked once more, since
+ * a scanned number or a slipped key looks like a count.
+ */
+export function isAbsurd(expected: number, counted: number): boolean {
+  return counted > 10 * Math.max(expected, 10)
 }
 
 /** The items of a signed close, as they were signed. */
@@ -117,7 +152,10 @@ export function signedItems(
     counted,
     expected,
     variance: counted - expected,
+    scanned: null,
     explained: reason === null ? null : { reason, words },
+    tries: [],
+    causes: [],
   }))
 }
 
@@ -150,7 +188,7 @@ export function needsBeforeClose(view: DuskView, items: readonly CloseItem[]): N
       next: 'Count each and type the number.',
       screen: 'close',
     })
-  const unexplained = items.filter(({ variance, explained }) => variance && !explained).length
+  const unexplained = items.filter((each) => differs(each) && !each.explained).length
   if (unexplained > 0)
     needs.push({
       code: 'variance-unexplained',
@@ -160,6 +198,33 @@ export function needsBeforeClose(view: DuskView, items: readonly CloseItem[]): N
       screen: 'close',
     })
   return needs
+}
+
+/** The two who sign, or why the lead signs alone. */
+export interface Signers {
+  readonly lead: PersonId
+  readonly second: PersonId | null
+  readonly aloneBecause: string
+}
+
+/** Whether these may sign: four eyes, unless the station has settled otherwise or the lead says why. */
+function checkSigners(signers: Signers, secondWanted: boolean): Result<Signers> {
+  const { lead, second, aloneBecause } = signers
+  if (second === lead)
+    return refused(
+      'second-is-the-lead',
+      'The second person is somebody else than the lead.',
+      'Ask another of the crew to look the counts over and sign.',
+      'second',
+    )
+  if (second === null && secondWanted && aloneBecause.length < 3)
+    return refused(
+      'second-wanted',
+      'A second person signs the close beside the lead.',
+      'Let one of the crew sign with their own PIN, or say why nobody can.',
+      'second',
+    )
+  return granted(second === null ? signers : { ...signers, aloneBecause: '' })
 }
 
 /** Explains a variance. The ledger is put right when the lead signs, not before. */
@@ -179,7 +244,7 @@ export function decideExplain(
     )
   if (found.counted === null || found.expected === null)
     return refused('count-first', `${found.words}: not counted yet.`, 'Count it first.', 'item')
-  if (found.variance === 0)
+  if (!differs(found))
     return refused(
       'no-variance',
       `${found.words}: the count agrees.`,
@@ -200,77 +265,24 @@ export function decideExplain(
   ])
 }
 
-interface KitVariance {
-  readonly account: KitAccount
-  readonly variance: number
-  readonly reason: VarianceReason
-}
-
-function kitVariances(items: readonly CloseItem[]): KitVariance[] {
-  return items.flatMap(({ item, variance, explained }): KitVariance[] => {
-    const account = kitAccountOf(item)
-    return account && variance && explained ? [{ account, variance, reason: explained.reason }] : []
-  })
-}
-
-function kitAccountOf(item: CountItem): KitAccount | null {
-  if (item.of === 'kits-in-stock') return { in: 'stock' }
-  return item.of === 'kits-in-hand' ? { in: 'hands', person: item.person } : null
-}
-
-/** Where kits that are short have gone, for all that is known. */
-function whereTo(reason: VarianceReason): KitAccount {
-  if (reason === 'spoiled-not-recorded') return { in: 'spoiled' }
-  return reason === 'wrong-opening-count' ? { in: 'delivered' } : { in: 'missing' }
-}
-
-function moved(
-  from: KitAccount,
-  to: KitAccount,
-  count: number,
-  reason: VarianceReason,
-): EntryDraft[] {
-  if (count === 0) return []
-  return [draft('kits.moved', { from, to, count, reason: `close: ${varianceWords[reason]}` })]
-}
-
-/**
- * The ledger moves that a signed close makes, so that tomorrow starts from what was counted. Kits short
- * go first: those over then come out of what is missing, and beyond that were never counted in.
- */
-function ledgerPutRight(view: DuskView, items: readonly CloseItem[]): EntryDraft[] {
-  const variances = kitVariances(items)
-  const short = variances.filter(({ variance }) => variance < 0)
-  const over = variances.filter(({ variance }) => variance > 0)
-  let missing = short
-    .filter(({ reason }) => whereTo(reason).in === 'missing')
-    .reduce((sum, { variance }) => sum - variance, view.kitsMissing)
-  return [
-    ...short.flatMap(({ account, variance, reason }) =>
-      moved(account, whereTo(reason), -variance, reason),
-    ),
-    ...over.flatMap(({ account, variance, reason }) => {
-      const found = reason === 'wrong-opening-count' ? 0 : Math.min(variance, missing)
-      missing -= found
-      return [
-        ...moved({ in: 'missing' }, account, found, reason),
-        ...moved({ in: 'delivered' }, account, variance - found, reason),
-      ]
-    }),
-  ]
-}
-
-/** Closes the day over the lead's name, or refuses with the first thing that stands in the way. */
-export function decideClose(day: DayRecord, lead: PersonId, view: DuskView): Result<EntryDraft[]> {
+/** Closes the day over two names, or over the lead's with the reason for it, or refuses with the first thing that stands in the way. */
+export function decideClose(
+  day: DayRecord,
+  signers: Signers,
+  secondWanted: boolean,
+  view: DuskView,
+): Result<EntryDraft[]> {
   const items = closeItems(view)
   const [first] = needsBeforeClose(view, items)
   if (first) return refused(first.code, first.say, first.next)
+  const signed = checkSigners(signers, secondWanted)
+  if (!signed.ok) return signed
   const { checkedIn, outcomes, left, recorded } = view.totals
   return granted([
     ...ledgerPutRight(view, items),
     draft('day.closed', {
       date: day.date,
-      lead,
+      ...signed.value,
       items: items.map(({ item, expected, counted, explained }) => ({
         item,
         expected: expected ?? 0,

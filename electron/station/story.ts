@@ -50,9 +50,11 @@ export function sayEntry(entry: KnownEntry, nameOf: (number: string) => string):
     case 'day.opened':
       return `Day ${body.date} opened with ${several(body.kits, 'kit')} and ${several(body.blankLabels, 'blank label')} delivered.`
     case 'day.closed':
-      return `Day ${body.date} closed by ${nameOf(body.lead)}.`
+      return `Day ${body.date} closed by ${nameOf(body.lead)}${body.second ? ` and ${nameOf(body.second)}` : ` alone${because(body.aloneBecause)}`}.`
     case 'day.reopened':
       return `Day ${body.date} reopened: ${body.reason}.`
+    case 'handover.written':
+      return `Handover note of ${body.date}: “${body.words}”.`
     case 'kits.moved':
       return `${several(body.count, 'kit')} moved: ${accountWords(body.from, nameOf)} → ${accountWords(body.to, nameOf)}${because(body.reason)}.`
     case 'kit.numbered':

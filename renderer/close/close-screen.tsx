@@ -3,6 +3,7 @@ import { go } from '../desk/place.ts'
 import { nothing, useAsk } from '../desk/use-desk.ts'
 import { Button } from '../parts/button.tsx'
 import { Empty } from '../parts/empty.tsx'
+import { OpenLedgers } from '../ledgers/open-ledgers.tsx'
 import { RefusalNote } from '../parts/refusal-note.tsx'
 import { formatDate } from '../parts/zoned-time.ts'
 import './close-screen.css'
@@ -17,6 +18,7 @@ export function CloseScreen() {
       <h1>
         Close the day
         {data?.date && <span className="close-date">{formatDate(data.date)}</span>}
+        <OpenLedgers first="bags" />
       </h1>
       <RefusalNote refusal={refusal} />
       {data && <Day close={data} />}

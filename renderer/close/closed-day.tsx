@@ -5,6 +5,8 @@ import { go } from '../desk/place.ts'
 import { Button } from '../parts/button.tsx'
 import { Notice } from '../parts/notice.tsx'
 import { Time } from '../parts/time.tsx'
+import { HandoverForm } from './handover-form.tsx'
+import { Tomorrow } from './tomorrow.tsx'
 import { Totals } from './totals.tsx'
 import { useCloseSheet } from './use-close-sheet.ts'
 import { VarianceText } from './variance-text.tsx'
@@ -26,7 +28,11 @@ export function ClosedDay(props: { close: CallOutput<'close'>; date: LocalDate }
             <b>The day is closed.</b>{' '}
             {close.signed && (
               <>
-                Signed by {close.signed.lead}, <Time ms={close.signed.ms} />.
+                Signed by {close.signed.lead}
+                {close.signed.second
+                  ? ` and ${close.signed.second}`
+                  : ` alone${close.signed.aloneBecause && ` (${close.signed.aloneBecause})`}`}
+                , <Time ms={close.signed.ms} />.
               </>
             )}
           </p>
@@ -44,6 +50,8 @@ export function ClosedDay(props: { close: CallOutput<'close'>; date: LocalDate }
           To the station screen
         </Button>
       </div>
+      <Tomorrow />
+      <HandoverForm date={date} />
       <Totals totals={close.totals} />
       <ul className="close-counts">
         {close.items.map((item) => (

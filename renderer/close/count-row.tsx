@@ -8,6 +8,7 @@ import { sayDone } from '../scanner/strip.ts'
 import { CountSays } from './count-says.tsx'
 import { ExplainForm } from './explain-form.tsx'
 import { type Step, stepName } from './next-step.ts'
+import { ScanCount } from './scan-count.tsx'
 
 interface CountRowProps {
   item: CloseItem
@@ -39,13 +40,18 @@ function CountForm(props: CountRowProps & { isExplaining: boolean }) {
   const isHere = step.at === 'count' && step.key === item.key
   const [text, setText] = useState(item.counted === null ? '' : String(item.counted))
   const [isEmpty, setEmpty] = useState(false)
+  const [refused, setRefused] = useState('')
+  const [isScanning, setScanning] = useState(false)
   const { tell, busy, refusal } = useTell('count.enter')
 
   async function enter() {
     setEmpty(text === '')
     if (text === '' || busy) return
     if (Number(text) === item.counted) return onDone(item.key)
-    const answer = await tell({ item: item.item, counted: Number(text) })
+    // The same absurd number typed once more is meant.
+    const sure = refusal?.code === 'count-absurd' && refused === text
+    setRefused(text)
+    const answer = await tell({ item: item.item, counted: Number(text), sure })
     if (!answer.ok) return
     sayDone(`${item.words}: ${text} counted.`)
     onDone(item.key)
@@ -70,9 +76,16 @@ function CountForm(props: CountRowProps & { isExplaining: boolean }) {
         maxLength={7}
       />
       {isHere ? (
-        <Button type="submit" keyHint="Enter" isDisabled={busy} label={`Counted: ${item.words}`}>
-          Counted
-        </Button>
+        <div className="row">
+          <Button type="submit" keyHint="Enter" isDisabled={busy} label={`Counted: ${item.words}`}>
+            Counted
+          </Button>
+          {item.item.of === 'bags' && (
+            <Button keyHint="Alt+B" onPress={() => setScanning(true)}>
+              Scan each bag
+            </Button>
+          )}
+        </div>
       ) : (
         <CountSays
           item={item}
@@ -81,6 +94,17 @@ function CountForm(props: CountRowProps & { isExplaining: boolean }) {
         />
       )}
       <RefusalNote refusal={refusal} />
+      {isScanning && item.item.of === 'bags' && (
+        <ScanCount
+          cooler={item.item.cooler}
+          words={item.words}
+          onClose={() => setScanning(false)}
+          onDone={() => {
+            setScanning(false)
+            onDone(item.key)
+          }}
+        />
+      )}
     </form>
   )
 }

@@ -8,12 +8,14 @@ import { Choice } from '../parts/choice.tsx'
 import { RefusalNote } from '../parts/refusal-note.tsx'
 import { TextEntry } from '../parts/text-entry.tsx'
 import { sayDone } from '../scanner/strip.ts'
+import { Causes } from './causes.tsx'
 import { stepName } from './next-step.ts'
 
 const reasons = VarianceReason.options.map((value, place) => ({
   value,
   label: varianceWords[value],
-  key: String(place + 1),
+  // Ten reasons, nine digits: the last is 0.
+  key: String((place + 1) % 10),
 }))
 
 /** Why a count differs: a reason by its key, a few words where they help, Enter. */
@@ -47,6 +49,7 @@ export function ExplainForm(props: { item: CloseItem; onDone: () => void }) {
         void explain()
       }}
     >
+      <Causes causes={item.causes} keys={{ look: 'Alt+L', settle: 'Alt+Y' }} onSettled={onDone} />
       <Choice
         label="Why does it differ? Count once more first."
         options={reasons}

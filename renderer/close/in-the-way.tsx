@@ -1,13 +1,20 @@
+import type { Cause } from '../../shared-types/views/cause.ts'
 import type { Need } from '../../shared-types/views/common.ts'
 import { go } from '../desk/place.ts'
 import { screenWords } from '../frame/screens.ts'
 import { Button } from '../parts/button.tsx'
 import { Notice } from '../parts/notice.tsx'
 import { Shape } from '../parts/shape.tsx'
+import { Causes } from './causes.tsx'
 
 /** What stands in the way of signing, the hardest first, each with one key to where it is settled. */
-export function InTheWay(props: { needs: readonly Need[]; onHere: () => void }) {
-  const { needs, onHere } = props
+export function InTheWay(props: {
+  needs: readonly Need[]
+  /** Animals and bags that are left in between. */
+  between: readonly Cause[]
+  onHere: () => void
+}) {
+  const { needs, between, onHere } = props
   if (needs.length === 0)
     return (
       <Notice kind="good">Everything is counted and explained. The lead can sign below.</Notice>
@@ -31,6 +38,7 @@ export function InTheWay(props: { needs: readonly Need[]; onHere: () => void }) 
           </li>
         ))}
       </ul>
+      <Causes causes={between} keys={{ look: 'Alt+J', settle: 'Alt+U' }} />
     </section>
   )
 }

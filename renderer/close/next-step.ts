@@ -11,9 +11,15 @@ export function stepName(step: Step): string {
   return step.at === 'sign' ? 'sign' : `${step.at} ${step.key}`
 }
 
+/** A count that differs from the log, in number or in which bags there are. */
+export function isOff({ variance, scanned }: CloseItem): boolean {
+  const bags = scanned ? scanned.missing.length + scanned.extra.length : 0
+  return (variance ?? 0) !== 0 || bags > 0
+}
+
 /** A count that differs and has no reason yet. */
 export function isUnexplained(item: CloseItem): boolean {
-  return item.variance !== null && item.variance !== 0 && item.explained === null
+  return isOff(item) && item.explained === null
 }
 
 /**

@@ -3,6 +3,7 @@ import type { CallOutput } from '../../shared-types/desk-api.ts'
 import type { LocalDate } from '../../shared-types/local-date.ts'
 import type { CloseItem } from '../../shared-types/views/close.ts'
 import { CountRow } from './count-row.tsx'
+import { HandoverForm } from './handover-form.tsx'
 import { InTheWay } from './in-the-way.tsx'
 import { type Step, nextStep, stepName } from './next-step.ts'
 import { SignForm } from './sign-form.tsx'
@@ -16,7 +17,7 @@ export function OpenDay(props: { close: CallOutput<'close'>; date: LocalDate }) 
   const { step, goTo, goOn } = useSteps(items, room)
   return (
     <div className="close-day" ref={room}>
-      <InTheWay needs={close.open} onHere={() => goTo(nextStep(items))} />
+      <InTheWay needs={close.open} between={close.between} onHere={() => goTo(nextStep(items))} />
       <section aria-labelledby="close-counts">
         <Progress items={items} />
         <ul className="close-counts">
@@ -32,7 +33,13 @@ export function OpenDay(props: { close: CallOutput<'close'>; date: LocalDate }) 
         </ul>
       </section>
       <Totals totals={close.totals} />
-      <SignForm date={date} isReady={close.open.length === 0} isHere={step.at === 'sign'} />
+      <HandoverForm date={date} />
+      <SignForm
+        date={date}
+        second={close.second}
+        isReady={close.open.length === 0}
+        isHere={step.at === 'sign'}
+      />
     </div>
   )
 }

@@ -1,5 +1,6 @@
 import { useState } from 'react'
 import type { LocalDate } from '../../shared-types/local-date.ts'
+import type { CloseView } from '../../shared-types/views/close.ts'
 import { saidAt, saidElsewhere } from '../coolers/said-at.ts'
 import { useMay, useTell, useWho } from '../desk/use-desk.ts'
 import { Button } from '../parts/button.tsx'
@@ -8,37 +9,82 @@ import { Panel } from '../parts/panel.tsx'
 import { PinEntry } from '../parts/pin-entry.tsx'
 import { RefusalNote } from '../parts/refusal-note.tsx'
 import { sayDone } from '../scanner/strip.ts'
+import {
+  nobody,
+  noSecond,
+  type Second,
+  SecondSigner,
+  type SecondErrors,
+  type SecondStop,
+} from './second-signer.tsx'
 import { useCloseSheet } from './use-close-sheet.ts'
 
-/** The lead signs the day with their PIN, and the close sheet opens. */
-export function SignForm(props: { date: LocalDate; isReady: boolean; isHere: boolean }) {
-  const { date, isReady, isHere } = props
-  const who = useWho()
+interface SignFormProps {
+  date: LocalDate
+  second: CloseView['second']
+  isReady: boolean
+  isHere: boolean
+}
+
+/** The lead signs the day with their PIN, a second person with theirs, and the close sheet opens. */
+export function SignForm(props: SignFormProps) {
   const maySign = useMay('day.close')
+  if (maySign) return <LeadSigns {...props} />
+  return (
+    <Panel title="Signatures">
+      <Notice kind="info">
+        Only the lead signs. Change person (Ctrl+L); everything counted so far is kept.
+      </Notice>
+    </Panel>
+  )
+}
+
+/** What is missing for signing, field by field; nothing where Enter may sign. */
+function missing(pin: string, second: Second, wanted: boolean): SecondErrors & { lead?: string } {
+  if (pin === '') return { lead: 'Type your PIN.' }
+  if (wanted && second.who === '') return { who: 'Choose who signs beside you, or nobody.' }
+  if (second.who === nobody && wanted && second.because.trim().length < 3)
+    return { because: 'Say why in a few words.' }
+  if (second.who !== '' && second.who !== nobody && second.pin === '')
+    return { pin: 'They type their own PIN.' }
+  return {}
+}
+
+function LeadSigns(props: SignFormProps) {
+  const { date, isReady, isHere } = props
+  const { wanted, people } = props.second
+  const who = useWho()
   const [pin, setPin] = useState('')
-  const [isEmpty, setEmpty] = useState(false)
+  const [second, setSecond] = useState(noSecond)
+  const [here, setHere] = useState<SecondStop | null>(null)
+  const [errors, setErrors] = useState<ReturnType<typeof missing>>({})
   const { tell, busy, refusal } = useTell('day.close')
   const openSheet = useCloseSheet()
 
   async function sign() {
-    setEmpty(pin === '')
-    if (busy || !isReady || pin === '') return
-    const answer = await tell({ pin })
-    setPin('')
-    if (!answer.ok) return
+    if (busy || !isReady) return
+    const lacking = missing(pin, second, wanted)
+    // The first Enter leads on from the lead's PIN, and complains of nothing yet.
+    const isLedOn = lacking.who !== undefined && here === null
+    setErrors(isLedOn ? {} : lacking)
+    if (lacking.who) setHere('who')
+    if (Object.keys(lacking).length > 0) return
+    const person = second.who === '' || second.who === nobody ? null : second.who
+    const answer = await tell({
+      pin,
+      second: person === null ? null : { person, pin: second.pin },
+      aloneBecause: person === null ? second.because : '',
+    })
+    setSecond({ ...second, pin: '' })
+    if (!answer.ok) {
+      if (answer.refusal.field === 'pin') setPin('')
+      return
+    }
     sayDone('The day is closed and signed.')
     await openSheet(date)
   }
-  if (!maySign)
-    return (
-      <Panel title="Signature of the lead">
-        <Notice kind="info">
-          Only the lead signs. Change person (Ctrl+L); everything counted so far is kept.
-        </Notice>
-      </Panel>
-    )
   return (
-    <Panel title="Signature of the lead">
+    <Panel title="Signatures">
       <form
         className="close-sign stack"
         data-step="sign"
@@ -53,9 +99,21 @@ export function SignForm(props: { date: LocalDate; isReady: boolean; isHere: boo
           value={pin}
           onChange={setPin}
           autoFocus={isHere}
-          error={isEmpty ? 'Type your PIN.' : saidAt(refusal, 'pin')}
+          error={errors.lead ?? saidAt(refusal, 'pin')}
         />
-        <RefusalNote refusal={saidElsewhere(refusal, ['pin'])} />
+        <SecondSigner
+          people={people}
+          second={second}
+          onChange={setSecond}
+          here={here}
+          onChosen={() => setHere('proof')}
+          errors={{
+            ...errors,
+            who: errors.who ?? saidAt(refusal, 'second'),
+            pin: errors.pin ?? saidAt(refusal, 'second.pin'),
+          }}
+        />
+        <RefusalNote refusal={saidElsewhere(refusal, ['pin', 'second', 'second.pin'])} />
         <div className="row">
           <Button
             kind="main"

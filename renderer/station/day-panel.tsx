@@ -1,10 +1,12 @@
 import { useState } from 'react'
 import { LocalDate } from '../../shared-types/local-date.ts'
 import type { WhoView } from '../../shared-types/views/people.ts'
-import { useMay, useTell } from '../desk/use-desk.ts'
+import { CarriedOver } from '../close/tomorrow.tsx'
+import { nothing, useAsk, useMay, useTell } from '../desk/use-desk.ts'
 import { Badge } from '../parts/badge.tsx'
 import { Button } from '../parts/button.tsx'
 import { Dialog } from '../parts/dialog.tsx'
+import { Notice } from '../parts/notice.tsx'
 import { Panel } from '../parts/panel.tsx'
 import { RefusalNote } from '../parts/refusal-note.tsx'
 import { TextEntry } from '../parts/text-entry.tsx'
@@ -72,6 +74,7 @@ function OpenDay(props: { today: LocalDate; onClose: () => void }) {
   const [date, setDate] = useState<string>(props.today)
   const [kits, setKits] = useState('0')
   const [labels, setLabels] = useState('0')
+  const [stock, setStock] = useState('')
   const [isTried, setTried] = useState(false)
   const { tell, busy, refusal } = useTell('day.open')
   const wrong = (text: string) =>
@@ -80,7 +83,13 @@ function OpenDay(props: { today: LocalDate; onClose: () => void }) {
     setTried(true)
     const read = LocalDate.safeParse(date)
     if (!read.success || !count.test(kits.trim()) || !count.test(labels.trim())) return
-    const opening = { date: read.data, kits: Number(kits), blankLabels: Number(labels) }
+    if (stock.trim() !== '' && !count.test(stock.trim())) return
+    const opening = {
+      date: read.data,
+      kits: Number(kits),
+      blankLabels: Number(labels),
+      stockCounted: stock.trim() === '' ? null : Number(stock),
+    }
     const answer = await tell(opening)
     if (!answer.ok) return
     sayDone(`${formatDate(read.data)} is open.`)
@@ -95,7 +104,17 @@ function OpenDay(props: { today: LocalDate; onClose: () => void }) {
           void submit()
         }}
       >
+        <FromBefore />
         <TextEntry label="Day" type="date" numbers value={date} onChange={setDate} />
+        <TextEntry
+          label="Kits in stock, counted now"
+          hint="Before the delivery. Leave it empty if nobody has counted."
+          inputMode="numeric"
+          numbers
+          value={stock}
+          error={stock.trim() === '' ? undefined : wrong(stock)}
+          onChange={setStock}
+        />
         <TextEntry
           label="Kits delivered since the last day"
           autoFocus
@@ -121,6 +140,25 @@ function OpenDay(props: { today: LocalDate; onClose: () => void }) {
         </div>
       </form>
     </Dialog>
+  )
+}
+
+/** What the last day left: its lead's note, and what is still here. */
+function FromBefore() {
+  const { data } = useAsk('handover', nothing)
+  if (!data) return null
+  const { note, carry } = data
+  return (
+    <>
+      {note && (
+        <Notice kind="info">
+          <p>
+            <b>From {note.by}</b>, {formatDate(note.date)}: {note.words}
+          </p>
+        </Notice>
+      )}
+      <CarriedOver carry={carry} />
+    </>
   )
 }
 

@@ -23,6 +23,8 @@ export interface SettingsDraft {
   readonly holdHours: string
   readonly limits: Readonly<Record<Keeping, { readonly low: string; readonly high: string }>>
   readonly targetWaitMinutes: string
+  /** Whether a second person signs the close. */
+  readonly secondSigner: boolean
 }
 
 /** What most stations begin with (common practice, no source); the laboratory's own limits go first. */
@@ -46,6 +48,7 @@ export const usualSettings: SettingsDraft = {
     room: { low: '5', high: '30' },
   },
   targetWaitMinutes: '30',
+  secondSigner: true,
 }
 
 /** The draft that changes standing settings. */
@@ -75,6 +78,7 @@ export function draftOf(settings: StationSettings): SettingsDraft {
       room: limitsOf(settings.limits.room),
     },
     targetWaitMinutes: String(settings.targetWaitMinutes),
+    secondSigner: settings.secondSigner !== false,
   }
 }
 
@@ -108,6 +112,8 @@ function toInput(draft: SettingsDraft): unknown {
       room: limitsIn(draft.limits.room),
     },
     targetWaitMinutes: typedNumber(draft.targetWaitMinutes),
+    // Two sign unless the station says otherwise.
+    secondSigner: draft.secondSigner ? undefined : false,
   }
 }
 
@@ -124,6 +130,7 @@ const says: Record<SettingsField, string> = {
   holdHours: 'Hours between 1 and 240.',
   limits: 'Degrees between −90 and 60, the low limit under the high one.',
   targetWaitMinutes: 'Whole minutes between 1 and 600.',
+  secondSigner: 'Choose who signs the close.',
   line: 'Something about the line is out of its limits.',
 }
 

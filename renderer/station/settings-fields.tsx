@@ -86,6 +86,16 @@ export function KeptFields(props: SettingsFieldsProps) {
         onChange={(askForResult) => onChange({ ...draft, askForResult })}
       />
       <Limits {...props} />
+      <Choice
+        label="Who signs the close of a day"
+        hint="Four eyes find more. Where nobody else is there, the lead can say so and sign alone."
+        options={[
+          { value: 'two', label: 'the lead and a second person' },
+          { value: 'lead', label: 'the lead alone' },
+        ]}
+        value={draft.secondSigner ? 'two' : 'lead'}
+        onChange={(who) => onChange({ ...draft, secondSigner: who === 'two' })}
+      />
     </>
   )
 }

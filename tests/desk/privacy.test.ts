@@ -51,7 +51,7 @@ beforeAll(async () => {
     await desk.ask('count.enter', { item, counted: 0 })
   for (const { item, expected } of (await desk.ask('close', {})).items)
     await desk.ask('count.enter', { item, counted: expected ?? 0 })
-  await desk.ask('day.close', { pin: leadPin })
+  await desk.ask('day.close', { pin: leadPin, aloneBecause: 'alone tonight' })
   await keep('close sheet', await desk.ask('closeSheet', {}))
   const { handoff } = await desk.ask('handoff.begin', {
     destination: 'Basin Laboratory',

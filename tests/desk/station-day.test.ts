@@ -39,7 +39,7 @@ test('a whole day: animals in, sampled, bags cold, day closed, coolers given to 
     reason: 'lost',
     words: 'blown off the table',
   })
-  await desk.ask('day.close', { pin: leadPin })
+  await desk.ask('day.close', { pin: leadPin, aloneBecause: 'alone tonight' })
 
   const closed = await desk.ask('close', {})
   expect(closed.state).toBe('closed')

@@ -121,7 +121,7 @@ describe('a practice day opened at the desk', () => {
     for (const [place, { cooler }] of filled.entries())
       await call('cooler.seal', { cooler, seal: `TST-${place}00` })
     await countAsExpected(call)
-    await call('day.close', { pin })
+    await call('day.close', { pin, aloneBecause: 'alone in this test' })
     const numbers = filled.map(({ cooler }) => cooler)
     const { handoff } = await call('handoff.begin', { destination: 'lab', coolers: numbers })
     for (const [place, { cooler, bags }] of filled.entries())

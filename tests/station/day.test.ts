@@ -3,7 +3,7 @@ import { checkDayOpen, decideOpenDay, decideReopen } from '../../electron/statio
 import { code, date, day, refusal, written } from './records.ts'
 
 const closed = day({ state: 'closed' })
-const next = { date: date('2026-11-15'), kits: 40, blankLabels: 500 }
+const next = { date: date('2026-11-15'), kits: 40, blankLabels: 500, stockCounted: null }
 
 describe('work on animals belongs to an open day', () => {
   test('which is there', () => {
@@ -18,8 +18,10 @@ describe('work on animals belongs to an open day', () => {
   })
 })
 
-const opened = (days: Parameters<typeof decideOpenDay>[0], opening = next) =>
-  decideOpenDay(days, opening, date('2026-11-15'))
+const opened = (
+  days: Parameters<typeof decideOpenDay>[0],
+  opening: Parameters<typeof decideOpenDay>[1] = next,
+) => decideOpenDay(days, opening, date('2026-11-15'), { inStock: 40, missing: 2 })
 
 describe('a day is opened', () => {
   test('with what was delivered for it: kits go into stock', () => {
@@ -40,6 +42,16 @@ describe('a day is opened', () => {
 
   test('and without a delivery no kits move', () => {
     expect(written(opened([closed], { ...next, kits: 0 }))).toHaveLength(1)
+  })
+
+  test('from the kits that were counted: those short are missing, those over were found or came', () => {
+    const moves = (stockCounted: number) =>
+      written(opened([closed], { ...next, kits: 0, stockCounted })).flatMap(({ kind, body }) =>
+        kind === 'kits.moved' ? [`${body.from.in} > ${body.to.in} ${body.count}`] : [],
+      )
+    expect(moves(40)).toEqual([])
+    expect(moves(37)).toEqual(['stock > missing 3'])
+    expect(moves(45)).toEqual(['missing > stock 2', 'delivered > stock 3'])
   })
 
   test('one at a time, each once', () => {

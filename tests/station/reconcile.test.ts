@@ -3,14 +3,17 @@ import {
   closeItems,
   decideClose,
   decideExplain,
+  differs,
   type DuskView,
   expectedAtDusk,
+  isAbsurd,
   itemWords,
   needsBeforeClose,
   signedItems,
 } from '../../electron/station/reconcile.ts'
 import { type CountItem, countItemKey, type VarianceReason } from '../../shared-types/close.ts'
-import { code, cooler, day, lead, nameOf, refusal, sampler, written } from './records.ts'
+import { bagNumber } from '../../shared-types/sample-number.ts'
+import { code, cooler, day, desk, lead, nameOf, refusal, sampler, written } from './records.ts'
 
 const north = cooler(1, { state: 'sealed', seal: 'K-10442' })
 const stock: CountItem = { of: 'kits-in-stock' }
@@ -38,6 +41,7 @@ const dusk: DuskView = {
   blankLabels: 964,
   unusedLabels: 2,
   counts: new Map(),
+  bagsIn: () => [],
   explanations: new Map(),
 }
 
@@ -45,7 +49,10 @@ const dusk: DuskView = {
 function counted(off: Record<string, number> = {}, view = dusk): DuskView {
   const counts = expectedAtDusk(view).map(
     ({ item, expected }) =>
-      [countItemKey(item), expected + (off[countItemKey(item)] ?? 0)] as const,
+      [
+        countItemKey(item),
+        { counted: expected + (off[countItemKey(item)] ?? 0), bags: null },
+      ] as const,
   )
   return { ...view, counts: new Map(counts) }
 }
@@ -61,7 +68,8 @@ function explained(view: DuskView, reason: VarianceReason): DuskView {
 
 const items = (view: DuskView) => closeItems(view)
 const needs = (view: DuskView) => needsBeforeClose(view, items(view)).map((need) => need.code)
-const close = (view: DuskView) => decideClose(day(), lead.person, view)
+const signers = { lead: lead.person, second: sampler.person, aloneBecause: '' }
+const close = (view: DuskView) => decideClose(day(), signers, true, view)
 
 describe('at dusk people count', () => {
   test('animals, the bags of each cooler that is here, kits in stock and in hand, and labels', () => {
@@ -78,7 +86,7 @@ describe('at dusk people count', () => {
   test('blind: what the log expects stays hidden until a number is entered', () => {
     for (const item of items(dusk))
       expect(item).toMatchObject({ counted: null, expected: null, variance: null })
-    const view = { ...dusk, counts: new Map([['kits-in-stock', 79]]) }
+    const view = { ...dusk, counts: new Map([['kits-in-stock', { counted: 79, bags: null }]]) }
     const [shown, ...hidden] = items(view).toSorted((a, b) => (b.counted ?? 0) - (a.counted ?? 0))
     expect(shown).toMatchObject({ counted: 79, expected: 80, variance: -1 })
     expect(hidden.every(({ expected }) => expected === null)).toBe(true)
@@ -122,7 +130,7 @@ describe('a variance', () => {
     const stockOf = (each: DuskView) => items(each).find(({ key }) => key === 'kits-in-stock')
     expect(stockOf(view)?.explained).toEqual({ reason: 'lost', words: '' })
     expect(stockOf({ ...view, kitsInStock: 81 })?.explained).toBeNull()
-    const recounted = new Map(view.counts).set('kits-in-stock', 78)
+    const recounted = new Map(view.counts).set('kits-in-stock', { counted: 78, bags: null })
     expect(stockOf({ ...view, counts: recounted })?.explained).toBeNull()
   })
 
@@ -156,6 +164,59 @@ describe('the close is not signed', () => {
     const view = { ...dusk, animalsInLine: 3, bagsOnBench: 1 }
     expect(needs(view)).toEqual(['animals-still-open', 'bags-on-bench', 'not-counted'])
   })
+})
+
+describe('two people sign the close', () => {
+  const signed = (changed: Partial<Parameters<typeof decideClose>[1]>, wanted = true) =>
+    decideClose(day(), { ...signers, ...changed }, wanted, counted())
+
+  test('the lead and somebody else, or the lead alone with the reason for it', () => {
+    expect(signed({}).ok).toBe(true)
+    expect(code(signed({ second: lead.person }))).toBe('second-is-the-lead')
+    expect(code(signed({ second: null }))).toBe('second-wanted')
+    const alone = { second: null, aloneBecause: 'snow closed the road' }
+    expect(written(signed(alone)).at(-1)?.body).toMatchObject({
+      second: null,
+      aloneBecause: 'snow closed the road',
+    })
+  })
+
+  test('the lead alone where the station has settled so', () => {
+    expect(signed({ second: null }, false).ok).toBe(true)
+  })
+})
+
+describe('bags counted by scanning', () => {
+  const inLog = [1, 2, 3].map((serial) => bagNumber(desk, serial, 'L'))
+  const foreign = bagNumber(desk, 9, 'R')
+  const key = countItemKey({ of: 'bags', cooler: north.cooler })
+  const scannedAs = (bags: typeof inLog) =>
+    items({
+      ...dusk,
+      coolers: [{ ...north, bags: 3 }],
+      bagsIn: () => inLog,
+      counts: new Map([[key, { counted: bags.length, bags }]]),
+    }).find((each) => each.key === key)
+
+  test('are named where they are missing or too many, even when the number agrees', () => {
+    const found = scannedAs([...inLog.slice(1), foreign])
+    expect(found).toMatchObject({ variance: 0, scanned: { missing: [inLog[0]], extra: [foreign] } })
+    expect(found && differs(found)).toBe(true)
+  })
+
+  test('agree when they are the very bags of the log', () => {
+    const found = scannedAs(inLog)
+    expect(found && differs(found)).toBe(false)
+  })
+})
+
+test('a count over ten times what can be here is absurd', () => {
+  expect([isAbsurd(80, 800), isAbsurd(80, 801), isAbsurd(0, 100), isAbsurd(0, 101)]).toEqual([
+    false,
+    true,
+    false,
+    true,
+  ])
 })
 
 describe('the signed close', () => {

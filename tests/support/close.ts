@@ -19,11 +19,14 @@ export async function explainEverything(desk: TestDesk, reason: 'lost' | 'found'
     if (variance) await desk.ask('variance.explain', { item, reason, words: '' })
 }
 
+/** Why the lead of these tests signs without a second person. */
+export const alone = 'the others have gone home'
+
 /** Closes the day with everything right, but for what `off` names, which is explained as lost. */
 export async function closeDay(desk: TestDesk, off: Record<string, number> = {}) {
   await countEverything(desk, off)
   await explainEverything(desk)
-  await desk.ask('day.close', { pin: leadPin })
+  await desk.ask('day.close', { pin: leadPin, aloneBecause: alone })
 }
 
 export const handsOf = (person: string) =>

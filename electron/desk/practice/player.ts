@@ -1,5 +1,6 @@
 /** Plays a practice day at a desk of its own, on a clock that runs as fast as the desk answers. */
 import { basename, join } from 'node:path'
+import type { CallOutput } from '../../../shared-types/desk-api.ts'
 import { granted, type Result } from '../../../shared-types/result.ts'
 import type { PersonId } from '../../../shared-types/sample-number.ts'
 import { saltsOf } from '../../station/practice/plan.ts'
@@ -12,6 +13,8 @@ export interface Stage {
   /** The folder in which the log is made. */
   readonly folder: string
   readonly createDesk: (deps: DeskDeps) => Desk
+  /** Handed what the close shows at dusk, once everything is counted and nothing is settled. */
+  readonly looked?: (close: CallOutput<'close'>) => void
   /** Told after every step. */
   readonly progress?: (done: number, total: number) => void
 }
@@ -57,12 +60,12 @@ async function play(
   { steps }: DeskScript,
   desk: Desk,
   clock: { now: number },
-  { folder, progress }: Stage,
+  { folder, progress, looked }: Stage,
 ): Promise<Result<string>> {
   const windows = new Windows(desk)
   for (const [done, step] of steps.entries()) {
     clock.now = step.atMs
-    const result = await playStep(desk, windows.of(step.by), step)
+    const result = await playStep(desk, windows.of(step.by), step, looked)
     if (!result.ok) return result
     progress?.(done + 1, steps.length)
   }
@@ -74,6 +77,7 @@ async function playStep(
   desk: Desk,
   session: Session,
   step: PracticeStep,
+  looked: Stage['looked'],
 ): Promise<Result<unknown>> {
   switch (step.is) {
     case 'told': {
@@ -82,6 +86,8 @@ async function playStep(
     }
     case 'blanks-counted':
       return countBlanks(desk, session, step.off)
+    case 'looked-over':
+      return lookOver(desk, session, looked)
     case 'suggestion-set-aside':
       return setSuggestionAside(desk, session)
   }
@@ -101,4 +107,14 @@ async function setSuggestionAside(desk: Desk, session: Session): Promise<Result<
   if (!first) return granted(null)
   const { animal, sampler } = first
   return desk.call(session, 'suggestion.setAside', { animal, sampler })
+}
+
+async function lookOver(
+  desk: Desk,
+  session: Session,
+  looked: Stage['looked'],
+): Promise<Result<unknown>> {
+  const close = await desk.call(session, 'close', {})
+  if (close.ok) looked?.(close.value)
+  return close
 }

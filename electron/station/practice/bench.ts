@@ -8,8 +8,10 @@ import {
 import { sitePart } from '../../../shared-types/tissue.ts'
 import { trainingLacked } from '../training.ts'
 import type { Process } from './agenda.ts'
+import { otherHands, plant } from './faults.ts'
 import { befalls, type Floor, type Guest, type Member } from './floor.ts'
-import { openKit, practiceStock } from './kits.ts'
+import { openKit } from './kits.ts'
+import { practiceStock } from './station-facts.ts'
 import type { Look, TissuePlan } from './tissue-plan.ts'
 import { setSuggestionAside } from './waits.ts'
 
@@ -24,13 +26,14 @@ function someoneElse(floor: Floor, guest: Guest, member: Member): Member | undef
   )
 }
 
-function* assign(floor: Floor, guest: Guest, member: Member): Process {
+function* assign(floor: Floor, guest: Guest, member: Member, from?: Member): Process {
   const { animal } = guest
-  const other = befalls(guest, 'reassigned') ? someoneElse(floor, guest, member) : undefined
+  const other =
+    from ?? (befalls(guest, 'reassigned') ? someoneElse(floor, guest, member) : undefined)
   if (other) {
     setSuggestionAside(floor, floor.lead)
     floor.tell(floor.lead, 'animal.assign', { animal, sampler: other.plan.person })
-    yield 1
+    yield from ? 4 : 1
   }
   const sampler = member.plan.person
   const by = other || floor.chance.happens(0.6) ? floor.lead : sampler
@@ -123,17 +126,21 @@ export function* work(
   member: Member,
 ): Generator<number, boolean, void> {
   yield floor.chance.between(0.3, 1.2)
-  yield* assign(floor, guest, member)
+  const from = guest.ahead.has('put-back') ? undefined : otherHands(floor, member)
+  yield* assign(floor, guest, member, from)
   yield floor.chance.between(0.6, 1.6)
   if (befalls(guest, 'put-back')) {
     const reason = 'the hunter wants the head caped first'
     floor.tell(member.plan.person, 'animal.putBack', { animal: guest.animal, reason })
     return false
   }
-  const kit = yield* openKit(floor, guest, member)
+  const kit = yield* openKit(floor, guest, member, from)
   const bags = yield* takeAll(floor, guest, member, kit)
   yield floor.chance.between(0.3, 0.8)
-  floor.tell(member.plan.person, 'animal.finish', { animal: guest.animal })
+  const isWhole = bags.length === guest.plan.tissues.length
+  const isForgotten = isWhole && floor.isLate && floor.toPlant.has('animal-with-sampler')
+  if (isForgotten) plant(floor, 'animal-with-sampler', guest.animal, [])
+  else floor.tell(member.plan.person, 'animal.finish', { animal: guest.animal })
   toBench(floor, guest, bags)
   guest.state = 'done'
   return true

@@ -1,15 +1,16 @@
 /** Bags into coolers in portions, temperatures, seals. */
 import { coolerNumber, type PersonId } from '../../../shared-types/sample-number.ts'
 import type { Process } from './agenda.ts'
+import { plantMisplaced, plantUnscanned } from './faults.ts'
 import type { BenchBag, Box, BoxKind, Floor } from './floor.ts'
-import { practiceStock } from './kits.ts'
+import { practiceStock } from './station-facts.ts'
 
 const capacity = 60
 
 export function openBox(floor: Floor, kind: BoxKind): Box {
   const place = floor.boxes.filter((box) => box.kind === kind).length + 1
   const cooler = coolerNumber(floor.frame.desk, floor.boxes.length + 1)
-  const box: Box = { cooler, name: `${kind} ${place}`, kind, bags: 0, seal: null }
+  const box: Box = { cooler, name: `${kind} ${place}`, kind, bags: [], seal: null }
   floor.tell(floor.lead, 'cooler.open', { name: box.name, keeping: 'chilled', capacity })
   floor.tell(floor.helper(), 'labels.printCooler', { cooler, stock: practiceStock })
   floor.boxes.push(box)
@@ -33,14 +34,14 @@ export function coldEnough(floor: Floor): number {
 
 function openBoxOf(floor: Floor, kind: BoxKind): Box {
   const box = floor.boxes.findLast((each) => each.kind === kind && each.seal === null)
-  if (box && box.bags < capacity) return box
+  if (box && box.bags.length < capacity) return box
   if (box) sealBox(floor, box)
   return openBox(floor, kind)
 }
 
 function place(floor: Floor, by: PersonId, { bag }: BenchBag, box: Box): void {
   floor.tell(by, 'bag.place', { bag, cooler: box.cooler })
-  box.bags += 1
+  box.bags.push(bag)
 }
 
 /** Into the other cooler first, and out again when somebody sees it. */
@@ -50,7 +51,21 @@ function* misplace(floor: Floor, by: PersonId, bag: BenchBag): Process {
   yield 1.5
   const reason = 'scanned into the cooler of another species'
   floor.tell(floor.lead, 'bag.takeOut', { bag: bag.bag, reason })
-  box.bags -= 1
+  box.bags.splice(box.bags.indexOf(bag.bag), 1)
+}
+
+/** Late in the day a bag may be put in unscanned; there must be room for it when that comes out. */
+function isForgotten(floor: Floor, box: Box): boolean {
+  const toCome = 2 * floor.guests.filter(({ state }) => state !== 'done').length
+  const room = capacity - box.bags.length - floor.bench.length - toCome
+  return floor.isLate && floor.toPlant.has('bag-in-no-cooler') && room > 0
+}
+
+/** Late in the day a bag that was scanned may be dropped into the cooler beside. */
+function dropElsewhere(floor: Floor, { bag, kind }: BenchBag, box: Box): void {
+  if (!floor.isLate || !floor.toPlant.has('bag-in-other-cooler')) return
+  const beside = floor.boxes.findLast((each) => each.kind !== kind && each.seal === null)
+  if (beside) plantMisplaced(floor, bag, { told: box.cooler, lies: beside.cooler })
 }
 
 /** Carries what lies on the bench into the coolers, bag by bag. */
@@ -60,7 +75,10 @@ export function* carryAll(floor: Floor): Process {
   for (let bag = floor.bench.shift(); bag; bag = floor.bench.shift()) {
     yield floor.chance.between(0.1, 0.3)
     if (bag.goesWrong) yield* misplace(floor, by, bag)
-    place(floor, by, bag, openBoxOf(floor, bag.kind))
+    const box = openBoxOf(floor, bag.kind)
+    if (isForgotten(floor, box)) plantUnscanned(floor, bag.bag, box.cooler)
+    else place(floor, by, bag, box)
+    dropElsewhere(floor, bag, box)
   }
   floor.carrying = false
 }

@@ -12,12 +12,13 @@ import {
   type KitNumber,
   type PersonId,
 } from '../../../shared-types/sample-number.ts'
+import type { CauseCode } from '../../../shared-types/views/cause.ts'
 import { Agenda } from './agenda.ts'
 import type { AnimalPlan } from './animals.ts'
 import type { CrewPlan } from './crew.ts'
 import type { Incident } from './incidents.ts'
 import type { Chance } from './random.ts'
-import type { PracticeStep } from './script.ts'
+import type { PlantedFault, PracticeStep } from './script.ts'
 import type { DayShape } from './shapes.ts'
 
 /** The frame in which a day is made up. */
@@ -70,7 +71,8 @@ export interface Box {
   readonly cooler: CoolerNumber
   readonly name: string
   readonly kind: BoxKind
-  bags: number
+  /** As the log has them. */
+  readonly bags: BagNumber[]
   seal: string | null
 }
 
@@ -90,6 +92,9 @@ export class Floor {
   readonly bench: BenchBag[] = []
   readonly boxes: Box[] = []
   readonly reserved: KitNumber[] = []
+  /** What is still to go wrong unseen, and what has. */
+  readonly toPlant: Set<CauseCode>
+  readonly faults: PlantedFault[] = []
   kitsNumbered = 0
   kitsInStock = 0
   /** Printed labels that are neither stuck on nor void. */
@@ -106,7 +111,9 @@ export class Floor {
     chance: Chance,
     crew: readonly CrewPlan[],
     guests: readonly { readonly arrives: number; readonly plan: AnimalPlan }[],
+    faults: readonly CauseCode[],
   ) {
+    this.toPlant = new Set(faults)
     const [lead] = crew
     if (!lead) throw new Error('a station has a lead')
     this.frame = frame
@@ -154,6 +161,11 @@ export class Floor {
   get inLine(): number {
     const here = this.guests.filter(({ state }) => state === 'here').length
     return here - this.crew.filter(({ busy }) => busy).length
+  }
+
+  /** Whether it is late in the day, when people get tired. */
+  get isLate(): boolean {
+    return this.agenda.now > this.shape.lastMinute - 240
   }
 
   /** Whether everyone who came has been dealt with. */

@@ -53,7 +53,7 @@ function* scanOut(floor: Floor, handoff: HandoffNumber): Process {
   for (const { cooler, seal, bags } of floor.boxes) {
     if (!seal) continue
     yield 2
-    const read = { seal, celsius: coldEnough(floor), counted: bags, words: '' }
+    const read = { seal, celsius: coldEnough(floor), counted: bags.length, words: '' }
     floor.tell(floor.helper(), 'cooler.scanOut', { handoff, cooler, ...read })
   }
   yield 2

@@ -1,10 +1,9 @@
 /** Kits on a made-up day: printed in reserve, handed out, delivered when stock runs low, spoiled. */
 import { type KitNumber, kitNumber } from '../../../shared-types/sample-number.ts'
 import type { Process } from './agenda.ts'
+import { plantOtherHands } from './faults.ts'
 import { befalls, type Floor, type Guest, type Member } from './floor.ts'
-
-/** Large labels of an office printer: quick to print, and easy to read for a learner. */
-export const practiceStock = 'sheet-letter'
+import { practiceStock } from './station-facts.ts'
 
 /** Two bags, the data card, the stub. */
 const labelsOfKit = 4
@@ -89,11 +88,15 @@ function spoil(floor: Floor, member: Member, kit: KitNumber): void {
   floor.unusedLabels -= labelsOfKit
 }
 
-/** Opens a kit on an animal: the one printed for it, else one of the reserve, else a new one. */
+/**
+ * Opens a kit on an animal: the one printed for it, else one of the reserve, else a new one. `from` is
+ * the other sampler whose kit it is in truth, and then the lead tells the desk.
+ */
 export function* openKit(
   floor: Floor,
   guest: Guest,
   member: Member,
+  from: Member | undefined,
 ): Generator<number, KitNumber, void> {
   if (member.kits <= 2) handOut(floor, member, 8)
   let kit = guest.kit ?? floor.reserved.shift() ?? printFor(floor, guest)
@@ -103,7 +106,8 @@ export function* openKit(
     kit = floor.reserved.shift() ?? printFor(floor, guest)
     yield 0.5
   }
-  floor.tell(member.plan.person, 'kit.open', { animal: guest.animal, kit })
+  if (from) plantOtherHands(floor, kit, member, from)
+  floor.tell(from ? floor.lead : member.plan.person, 'kit.open', { animal: guest.animal, kit })
   member.kits -= 1
   // Card and stub are now in use.
   floor.unusedLabels -= 2

@@ -9,20 +9,21 @@ import { inventedAnimals } from './animals.ts'
 import { arrivalMinutes } from './arrivals.ts'
 import { carryInPortions, leaveLidOpen } from './coolers.ts'
 import { crewOf } from './crew.ts'
-import { closeDown, plantedFaults } from './dusk.ts'
+import { closeDown } from './dusk.ts'
+import { faultsWanted, jamSheet, loseLabel, spoilUnrecorded } from './faults.ts'
 import { type DayFrame, Floor } from './floor.ts'
 import { receive } from './line.ts'
 import { inventedCast } from './names.ts'
 import { addTraining, addUnit, openStation } from './opening.ts'
 import { Chance } from './random.ts'
-import type { DeskScript, PlantedFault } from './script.ts'
+import type { DeskScript } from './script.ts'
 import { type DayShape, openingDay, openingMorning } from './shapes.ts'
 import { workShift } from './shift.ts'
 import { practiceStation } from './station-facts.ts'
 import { tellWaits } from './waits.ts'
 
 /** Each part of a day draws from a stream of its own. */
-const stream = { station: 1, desk: 100, animals: 200, floor: 300, salts: 400 }
+const stream = { station: 1, desk: 100, animals: 200, floor: 300, salts: 400, faults: 500 }
 
 interface Arrival {
   readonly minute: number
@@ -47,9 +48,11 @@ interface Wish {
   readonly harvested: LocalDate
   /** Arrivals of the whole station. */
   readonly arrivals: readonly Arrival[]
+  /** Whether things go wrong that nobody tells the desk, for the close to find. */
+  readonly goesWrong: boolean
 }
 
-function floorOf({ seed, shape, frame, place, harvested, arrivals }: Wish): Floor {
+function floorOf({ seed, shape, frame, place, harvested, arrivals, goesWrong }: Wish): Floor {
   const here = arrivals.flatMap((arrival, tag) =>
     arrival.desk === place ? [{ ...arrival, tag }] : [],
   )
@@ -59,26 +62,26 @@ function floorOf({ seed, shape, frame, place, harvested, arrivals }: Wish): Floo
   const tags = here.map(({ tag }) => tag)
   const plans = inventedAnimals(chance(stream.animals), tags, harvested)
   const guests = plans.map((plan, at) => ({ plan, arrives: here[at]?.minute ?? 0 }))
-  return new Floor(frame, shape, chance(stream.floor), crew, guests)
+  const faults = goesWrong ? faultsWanted(chance(stream.faults)) : []
+  return new Floor(frame, shape, chance(stream.floor), crew, guests, faults)
 }
 
 /** Starts everything that goes on at one desk. */
-function begin(floor: Floor, faults: readonly PlantedFault[]): void {
+function begin(floor: Floor): void {
   const { agenda, crew, lead } = floor
   agenda.start(openStation(floor))
   for (const member of crew) if (member.plan.person !== lead) agenda.start(workShift(floor, member))
-  for (const start of [receive, tellWaits, carryInPortions, addUnit, addTraining, leaveLidOpen])
-    agenda.start(start(floor))
-  agenda.start(closeDown(floor, faults))
+  const courses = [receive, tellWaits, carryInPortions, addUnit, addTraining, leaveLidOpen]
+  const faults = [loseLabel, jamSheet, spoilUnrecorded]
+  for (const start of [...courses, ...faults, closeDown]) agenda.start(start(floor))
 }
 
 /** Plays the day in the mind, to its end or up to the end of a minute, and writes it down. */
 function script(wish: Wish, until?: number): DeskScript {
   const floor = floorOf(wish)
-  const faults = plantedFaults(floor)
-  begin(floor, faults)
+  begin(floor)
   floor.agenda.run(until)
-  const { steps, guests } = floor
+  const { steps, guests, faults } = floor
   const { desk, zone, date } = floor.frame
   return { seed: wish.seed, desk, zone, date, faults, steps, animals: guests.length }
 }
@@ -103,14 +106,15 @@ export function practiceDay(
   return deskLetters.slice(0, desks).map((letter, place) => {
     const desk = DeskId.parse(`26${practiceStation.code}${letter}`)
     const frame = { desk, zone: dayZone, date: dayDate, startMs: dayStartMs, reopens: place === 0 }
-    return script({ seed, shape, frame, place, harvested: dayDate, arrivals })
+    const made = { seed, shape, frame, place, harvested: dayDate, arrivals }
+    return script({ ...made, goesWrong: true })
   })
 }
 
 /** The minute of the rush in which the line first grows to a dozen, or to a third of a small day. */
 function rushMinute(wish: Wish): number {
   const floor = floorOf(wish)
-  begin(floor, [])
+  begin(floor)
   const wanted = Math.min(12, Math.ceil(floor.guests.length / 3))
   const last = (floor.guests.at(-1)?.arrives ?? 0) + 1
   let minute = openingMorning.warmReading + 40
@@ -142,6 +146,7 @@ export function practiceMorning(given: {
     place: 0,
     harvested: localDate(startMs, zone),
     arrivals,
+    goesWrong: false,
   })
   const until = rushMinute(wishAt(nowMs))
   return script(wishAt(nowMs - Math.round(until * 60_000)), until)

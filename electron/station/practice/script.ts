@@ -1,8 +1,8 @@
 /** A practice day written out: what each person tells the desk, and when. */
-import type { CountItem, VarianceReason } from '../../../shared-types/close.ts'
 import type { CommandName } from '../../../shared-types/desk-api.ts'
 import type { LocalDate } from '../../../shared-types/local-date.ts'
-import type { DeskId, PersonId } from '../../../shared-types/sample-number.ts'
+import type { DeskId, PersonId, SampleNumber } from '../../../shared-types/sample-number.ts'
+import type { CauseCode } from '../../../shared-types/views/cause.ts'
 
 /** One command of the desk API. Numbers that the desk will give out are known: it counts from 1. */
 interface Told {
@@ -24,6 +24,13 @@ interface BlanksCounted {
   readonly off: number
 }
 
+/** Everything is counted, and the lead looks at what differs before settling it. */
+interface LookedOver {
+  readonly is: 'looked-over'
+  readonly atMs: number
+  readonly by: PersonId
+}
+
 /** The lead sets aside what the desk suggests at that moment, if it suggests anything. */
 interface SuggestionSetAside {
   readonly is: 'suggestion-set-aside'
@@ -31,15 +38,15 @@ interface SuggestionSetAside {
   readonly by: PersonId
 }
 
-export type PracticeStep = Told | BlanksCounted | SuggestionSetAside
+export type PracticeStep = Told | BlanksCounted | LookedOver | SuggestionSetAside
 
-/** A count that is planted wrong, with the reason that the lead gives for it. */
+/** What went wrong on the day without the desk being told, for the close to find. */
 export interface PlantedFault {
-  readonly item: CountItem
-  /** Counted, less what is expected. */
-  readonly off: number
-  readonly reason: VarianceReason
-  readonly words: string
+  readonly code: CauseCode
+  /** The kit, label, bag, animal or person that it is about. */
+  readonly about: SampleNumber
+  /** How far it puts counts off, by item key: counted, less what is expected. */
+  readonly off: Readonly<Record<string, number>>
 }
 
 /** One desk's part of a practice day. */

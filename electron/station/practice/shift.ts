@@ -1,6 +1,7 @@
 /** A person's day: signing in, kits in hand, a break, going home. */
 import type { Duty } from '../../../shared-types/person.ts'
 import type { Process } from './agenda.ts'
+import { takesKitsHome } from './faults.ts'
 import type { Floor, Member } from './floor.ts'
 import { giveBack, handOut } from './kits.ts'
 import { assignFree } from './line.ts'
@@ -48,7 +49,7 @@ export function* workShift(floor: Floor, member: Member): Process {
   if (shift.to >= floor.shape.lastMinute) return
   yield until(shift.to)
   yield* untilFree(member)
-  giveBack(floor, member)
+  if (!takesKitsHome(floor, member)) giveBack(floor, member)
   setDuty(floor, member, 'off')
 }
 

@@ -3,6 +3,9 @@ import type { HarvestUnit, StationSettings } from '../../../shared-types/station
 
 export const practiceStation = { code: 'QFT', name: 'Quernfield Turnout' } as const
 
+/** Large labels of an office printer: quick to print, and easy to read for a learner. */
+export const practiceStock = 'sheet-letter'
+
 /** Everyone's PIN in a practice day; it is told to whoever opens one. */
 export const practicePin = '2468'
 

@@ -11,7 +11,10 @@ function item(plain: Plain): CloseItem {
     counted: null,
     expected: null,
     variance: null,
+    scanned: null,
     explained: null,
+    tries: [],
+    causes: [],
     ...plain,
   }
 }
