@@ -123,6 +123,8 @@ export interface ToldTable {
   high: number
   chance: number
   ms: number
+  /** When a sampler first took the animal after that, or null while it waits. */
+  taken_ms: number | null
 }
 
 /** Pairs that a lead set aside: this animal is not suggested to this sampler again. */

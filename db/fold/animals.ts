@@ -41,6 +41,8 @@ export const animalFolds = {
       { animal: body.animal },
       { state: 'with-sampler', sampler: body.sampler, assigned_ms: at.wall },
     ),
+    // A wait is over when a sampler first takes the animal, whatever happens after.
+    patch('told', { animal: body.animal, taken_ms: null }, { taken_ms: at.wall }),
   ],
   'animal.put-back': ({ body }) => [
     patch(

@@ -63,28 +63,29 @@ export function takenAfter(
   )
 }
 
-/** A wait as it was told, in minutes, with the wait as it came once a sampler took the animal. */
+/** A wait as it was told, in minutes from arrival, and when it was over. */
 export interface ToldWait {
-  readonly animal: AnimalNumber
   readonly low: number
   readonly high: number
-  readonly chance: number
   readonly arrivedMs: number
-  readonly assignedMs: number | null
+  readonly takenMs: number
 }
 
 const toldRows = prepareAll((db, p: Params<{ day: LocalDate }>) =>
   db
     .selectFrom('told')
     .innerJoin('animal', 'animal.animal', 'told.animal')
-    .select(['told.animal', 'low', 'high', 'chance'])
-    .select(['arrived_ms as arrivedMs', 'assigned_ms as assignedMs'])
-    .where('animal.day', '=', p('day')),
+    .select(['low', 'high', 'arrived_ms as arrivedMs', 'taken_ms as takenMs'])
+    .where('animal.day', '=', p('day'))
+    .where('taken_ms', 'is not', null)
+    .orderBy('taken_ms'),
 )
 
-/** What the hunters of a day were told. */
-export function toldOnDay(log: ReadableLog, day: LocalDate): ToldWait[] {
-  return toldRows(log, { day })
+/** What the hunters of a day were told whose wait is over, in the order in which the waits ended. */
+export function toldAndOver(log: ReadableLog, day: LocalDate): ToldWait[] {
+  return toldRows(log, { day }).flatMap(({ takenMs, ...rest }) =>
+    takenMs === null ? [] : [{ ...rest, takenMs }],
+  )
 }
 
 const toldRow = prepareOne((db, p: Params<{ animal: AnimalNumber }>) =>

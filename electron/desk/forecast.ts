@@ -1,7 +1,7 @@
 /** Who works what next and how long everyone waits; what hunters were told; setting suggestions aside. */
 import type { ReadableLog } from '../../db/connection.ts'
 import { latestWallTime } from '../../db/log/desk-clock.ts'
-import { latestAir, setAsides, toldOf, toldOnDay } from '../../db/read/line.ts'
+import { latestAir, setAsides, toldAndOver, toldOf } from '../../db/read/line.ts'
 import { latestDay } from '../../db/read/station.ts'
 import { draft, type EntryDraft } from '../../shared-types/entry.ts'
 import { granted, type Result, refused } from '../../shared-types/result.ts'
@@ -17,7 +17,13 @@ import type { AnimalHere, Scenario } from '../station/line-simulation.ts'
 import { type FreeSampler, type Suggestion, suggestNext } from '../station/next-animal.ts'
 import { workKindOf } from '../station/service-time.ts'
 import { skillsOf } from '../station/skills.ts'
-import { forecastWaits, heldOf, type WaitRange } from '../station/wait-forecast.ts'
+import {
+  forecastWaits,
+  heldOf,
+  type PastWait,
+  shareToCover,
+  type WaitRange,
+} from '../station/wait-forecast.ts'
 import type { CommandCall, CommandHandlers, QueryHandlers } from './call.ts'
 import { done } from './decided.ts'
 import { findAnimal, findPerson } from './find.ts'
@@ -71,9 +77,12 @@ function carNow(facts: LineFacts): AnimalHere {
 }
 
 /** The wait of each animal in the line from its arrival, and that of a car that drives in now. */
-export function waitsOf(facts: LineFacts): { line: (WaitRange | null)[]; car: WaitRange | null } {
+export function waitsOf(
+  facts: LineFacts,
+  past: readonly PastWait[],
+): { line: (WaitRange | null)[]; car: WaitRange | null } {
   const here = [...animalsHere(facts), carNow(facts)]
-  const ranges = forecastWaits(scenarioOf(facts, here), lineDraws())
+  const ranges = forecastWaits(scenarioOf(facts, here), lineDraws(), shareToCover(past))
   return { line: ranges.slice(0, -1), car: ranges.at(-1) ?? null }
 }
 
@@ -110,17 +119,15 @@ export function obstacles(log: ReadableLog, facts: LineFacts): ReturnType<typeof
   return obstaclesOf(view)
 }
 
-/** How well what was told on the day has held. */
-export function heldToday(log: ReadableLog): ReturnType<typeof heldOf> {
+/** What was told today and is over. */
+function pastWaits(log: ReadableLog): PastWait[] {
   const day = latestDay(log)
-  const told = day ? toldOnDay(log, day.date) : []
-  return heldOf(
-    told.flatMap(({ low, high, chance, arrivedMs, assignedMs }) =>
-      assignedMs === null
-        ? []
-        : [{ low, high, chance: chance / 100, minutes: (assignedMs - arrivedMs) / minuteMs }],
-    ),
-  )
+  const told = day ? toldAndOver(log, day.date) : []
+  return told.map(({ low, high, arrivedMs, takenMs }) => ({
+    low,
+    high,
+    minutes: (takenMs - arrivedMs) / minuteMs,
+  }))
 }
 
 /** A lead who gives a sampler another animal than the one suggested: the override is an entry. */
@@ -140,7 +147,8 @@ export function overridden(
 export const forecastQueries = {
   forecast: ({ log, station, now }) => {
     const facts = lineFacts(log, station, now)
-    const { line, car } = waitsOf(facts)
+    const past = pastWaits(log)
+    const { line, car } = waitsOf(facts, past)
     const nameOf = new Map(facts.crew.map(({ person }) => [person.person, person.name]))
     const here = animalsHere(facts)
     return granted({
@@ -154,7 +162,7 @@ export const forecastQueries = {
         range: fromNow(line[place] ?? null, here[place]?.waited ?? 0),
       })),
       carNow: fromNow(car, 0),
-      held: heldToday(log),
+      held: heldOf(past),
       air: latestAir(log),
       obstacles: obstacles(log, facts),
     })
@@ -170,7 +178,7 @@ function rangeToTell(
 ): Result<WaitRange> {
   const facts = lineFacts(log, station, now)
   const place = facts.line.findIndex((each) => each.animal.animal === animal)
-  const range = waitsOf(facts).line[place]
+  const range = waitsOf(facts, pastWaits(log)).line[place]
   if (range) return granted(range)
   const [obstacle] = obstacles(log, facts)
   return refused(

@@ -11,8 +11,7 @@ export function rangeWords({ low, high }: Pick<MinutesRange, 'low' | 'high'>): s
 }
 
 /** How well the waits told today have held; null before the first is over. */
-export function heldWords(held: { told: number; held: number; expected: number }): string | null {
-  if (held.told === 0) return null
-  const share = (count: number) => Math.round((100 * count) / held.told)
-  return `${held.held} of ${held.told} waits told have held (${share(held.held)} in 100; ${share(held.expected)} expected)`
+export function heldWords({ told, held }: { told: number; held: number }): string | null {
+  if (told === 0) return null
+  return `${held} of ${told} waits told today have held: ${Math.round((100 * held) / told)} in 100, and 80 are meant to`
 }

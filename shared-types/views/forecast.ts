@@ -27,8 +27,8 @@ export const ForecastView = z.strictObject({
   waits: z.array(z.strictObject({ animal: AnimalNumber, range: MinutesRange.nullable() })),
   /** For a hunter who drives in now. */
   carNow: MinutesRange.nullable(),
-  /** Of the waits told today that are over: how many held, and how many the forecasts expected to. */
-  held: z.strictObject({ told: z.int(), held: z.int(), expected: z.number() }),
+  /** Of the waits told today that are over, how many fell in the range told; four of five should. */
+  held: z.strictObject({ told: z.int(), held: z.int() }),
   air: z.strictObject({ celsius: z.number(), ms: Ms }).nullable(),
   obstacles: z.array(Need),
 })

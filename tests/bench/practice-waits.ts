@@ -38,6 +38,7 @@ function tellingDesk(deps: DeskDeps, lead: PersonId, told: Told): Desk {
   const desk = createDesk(deps)
   const call = desk.call.bind(desk) as (...given: unknown[]) => Promise<Result<unknown>>
   const close = desk.close.bind(desk)
+  const signedIn = new Map<unknown, unknown>()
   const tell = async (session: unknown, checkedIn: CallOutput<'animal.checkIn'>) => {
     if (checkedIn.noSample !== null) return
     const answer = await call(session, 'wait.tell', { animal: checkedIn.animal })
@@ -46,7 +47,12 @@ function tellingDesk(deps: DeskDeps, lead: PersonId, told: Told): Desk {
     told.longest = Math.max(told.longest, highMinutes)
   }
   desk.call = (async (session: unknown, name: string, input: unknown) => {
-    const answer = await call(session, name, input)
+    if (name === 'person.signIn') signedIn.set(session, input)
+    const first = await call(session, name, input)
+    const isLocked = !first.ok && first.refusal.code === 'sign-in-first'
+    // A window left alone locks by itself; whoever comes back to it types their PIN.
+    if (isLocked) await call(session, 'person.signIn', signedIn.get(session))
+    const answer = isLocked ? await call(session, name, input) : first
     if (name === 'animal.checkIn' && answer.ok)
       await tell(session, answer.value as CallOutput<'animal.checkIn'>)
     return answer
