@@ -20,8 +20,10 @@ export function AnimalCard({ animal }: { readonly animal: AnimalView }) {
         Tag <span className="numbers">{facts.tag}</span>, here for <Ago ms={animal.arrivedMs} />
       </p>
       <ul className="row">
-        <li>{facts.head.presented === 'carcass' ? 'Carcass' : 'Head only'}</li>
-        {facts.head.faults.length === 0 && <li>whole</li>}
+        <li>
+          {facts.head.presented === 'carcass' ? 'Carcass' : 'Head only'}
+          {facts.head.faults.length === 0 && ', head whole'}
+        </li>
         {facts.head.faults.map((fault) => (
           <li key={fault}>
             <Badge shape="soon">{headFaultWords[fault]}</Badge>

@@ -41,15 +41,14 @@ function crown({ left, width, cusps: count }: Tooth): string {
   return `M${left},${gum} L${left},${gum - 15} ${points.join(' ')} L${left + width},${gum} Z`
 }
 
-/** One lower jaw from the side, front teeth to the left; the third cheek tooth stands out. */
+/** The cheek teeth of one lower jaw from the side, front to the left; the third stands out. */
 export function JawDrawing({ age }: { readonly age: AgeClass }) {
   return (
-    <svg className="jaw" viewBox="0 10 268 78" aria-hidden="true" focusable="false">
+    <svg className="jaw" viewBox="62 14 184 62" aria-hidden="true" focusable="false">
       <path
         className="jaw-bone"
-        d="M8,34 C14,30 22,30 30,35 C44,44 60,47 74,46 L232,46 C244,44 250,30 258,12 L264,18 C262,50 262,74 252,84 C222,82 190,70 150,68 C100,66 40,66 8,34 Z"
+        d="M40,43 C54,46 64,46 74,46 L232,46 C240,45 244,40 250,30 L250,82 C222,80 190,70 150,69 C110,68 70,68 40,64 Z"
       />
-      <path className="jaw-tooth" d="M10,34 L6,18 L14,16 L17,31 Z M18,31 L18,14 L26,14 L25,32 Z" />
       {teethOf(age).map((tooth) => (
         <g key={tooth.place}>
           <path

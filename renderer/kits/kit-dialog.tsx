@@ -14,6 +14,7 @@ import { Button } from '../parts/button.tsx'
 import { Dialog } from '../parts/dialog.tsx'
 import { NumberText } from '../parts/number-text.tsx'
 import { Time } from '../parts/time.tsx'
+import { orderLabel } from './label-order.ts'
 import { ReprintDialog } from './reprint-dialog.tsx'
 import { SpoilDialog } from './spoil-dialog.tsx'
 import { VoidDialog } from './void-dialog.tsx'
@@ -34,9 +35,6 @@ export function KitDialog(props: {
   const { number, kit } = props
   const [deed, setDeed] = useState<Deed | null>(null)
   const back = () => setDeed(null)
-  if (deed?.is === 'reprint') return <ReprintDialog number={deed.number} onClose={back} />
-  if (deed?.is === 'void') return <VoidDialog number={deed.number} onClose={back} />
-  if (deed?.is === 'spoil') return <SpoilDialog kit={kitOf(number)} onClose={back} />
   return (
     <Dialog title={`Kit ${grouped(kitOf(number))}`} onClose={props.onClose} isSide>
       {kit && <KitFacts kit={kit} />}
@@ -54,15 +52,11 @@ export function KitDialog(props: {
         )}
       </ul>
       <SpoilButton onPress={() => setDeed({ is: 'spoil' })} />
+      {deed?.is === 'reprint' && <ReprintDialog number={deed.number} onClose={back} />}
+      {deed?.is === 'void' && <VoidDialog number={deed.number} onClose={back} />}
+      {deed?.is === 'spoil' && <SpoilDialog kit={kitOf(number)} onClose={back} />}
     </Dialog>
   )
-}
-
-/** Bags first, then what goes with them. */
-const order = 'LRXKH'
-
-function place({ number }: LabelView): number {
-  return order.indexOf(numberParts(number).part)
 }
 
 /** The latest copy of each number; the ones before it are void. */
@@ -70,7 +64,7 @@ function latestCopies(labels: readonly LabelView[]): LabelView[] {
   const latest = new Map<SampleNumber, LabelView>()
   for (const label of labels)
     if (label.copy > (latest.get(label.number)?.copy ?? 0)) latest.set(label.number, label)
-  return [...latest.values()].toSorted((a, b) => place(a) - place(b))
+  return [...latest.values()].toSorted(orderLabel)
 }
 
 function KitFacts({ kit }: { readonly kit: NumberedKit }) {

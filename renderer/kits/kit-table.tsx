@@ -8,6 +8,7 @@ import type { ShapeKind } from '../parts/shape.tsx'
 import { Shape } from '../parts/shape.tsx'
 import { type Column, Table } from '../parts/table.tsx'
 import { Time } from '../parts/time.tsx'
+import { orderLabel } from './label-order.ts'
 import { fateShapes, fateWords } from './words.ts'
 
 const stateShapes: Record<KitState, ShapeKind> = {
@@ -41,7 +42,7 @@ function columns(onOpen: (kit: NumberedKit) => void): Column<NumberedKit>[] {
 function Labels({ kit }: { readonly kit: NumberedKit }) {
   return (
     <ul className="label-fates">
-      {kit.labels.map(({ number, copy, fate }) => (
+      {kit.labels.toSorted(orderLabel).map(({ number, copy, fate }) => (
         <li key={`${number} ${copy}`} title={fateWords[fate]}>
           <b className="numbers">{numberParts(number).part}</b> <Shape kind={fateShapes[fate]} />{' '}
           <span className="fate-word">{fate}</span>

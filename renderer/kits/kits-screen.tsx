@@ -70,10 +70,14 @@ function Kits({ kits }: { readonly kits: KitsView }) {
 function Numbered(props: { kits: KitsView; onOpen: (kit: NumberedKit) => void }) {
   const { reserved, latest } = props.kits
   return (
-    <Panel title={`Numbered kits: ${reserved.length} reserved, not opened`}>
-      <div className="kit-find">
-        <NumberEntry label="Scan any label of a kit, or type its number" />
-      </div>
+    <Panel
+      title={`Numbered kits: ${reserved.length} reserved, not opened`}
+      actions={
+        <div className="kit-find">
+          <NumberEntry label="Scan any label of a kit, or type it" />
+        </div>
+      }
+    >
       {reserved.length + latest.length === 0 && (
         <Empty
           say="No kit has a number yet."

@@ -1,7 +1,6 @@
 import { useState } from 'react'
 import type { AccountBalance } from '../../shared-types/views/kits.ts'
 import { useMay } from '../desk/use-desk.ts'
-import { Badge } from '../parts/badge.tsx'
 import { Button } from '../parts/button.tsx'
 import { Panel } from '../parts/panel.tsx'
 import { MoveDialog } from './move-dialog.tsx'
@@ -58,7 +57,6 @@ function InHands({ balances }: { readonly balances: readonly AccountBalance[] })
         .map((balance) => (
           <li key={balance.key}>
             <b className="numbers">{balance.count}</b> {holderName(balance)}
-            {balance.count === 0 && <Badge shape="idle">none</Badge>}
           </li>
         ))}
     </ul>
@@ -79,7 +77,7 @@ function Rest({ balances }: { readonly balances: readonly AccountBalance[] }) {
         </div>
       ))}
       <div className="ledger-sum">
-        <dt>all together, as delivered</dt>
+        <dt>delivered in all</dt>
         <dd className="numbers">{Math.abs(countOf(balances, 'delivered'))}</dd>
       </div>
     </dl>

@@ -1,13 +1,18 @@
 /** Reserving many kits: one call of the desk after another, so that it can be watched and stopped. */
 import { useRef, useState } from 'react'
 import type { StockName } from '../../shared-types/label.ts'
-import { grouped } from '../../shared-types/sample-number.ts'
+import type { KitNumber } from '../../shared-types/sample-number.ts'
 import type { PdfFile } from '../../shared-types/views/common.ts'
 import { useTell } from '../desk/use-desk.ts'
 import { sayDone, sayRefused } from '../scanner/strip.ts'
 
 /** Kits of one call once there are more than one call can be watched for. */
 const batch = 25
+
+/** Desk letter and serial, `A0001`: enough to tell the kits of one desk apart. */
+function deskSerial(kit: KitNumber): string {
+  return kit.slice(5, 10)
+}
 
 export interface PrintedBatch {
   readonly words: string
@@ -39,7 +44,7 @@ export function usePrintRun(): PrintRun {
     }
     const { kits, pdf } = answer.value
     const [first, last] = [kits[0], kits.at(-1)]
-    const words = first && last ? `${grouped(first)} to ${grouped(last)}` : ''
+    const words = first && last ? `${deskSerial(first)} to ${deskSerial(last)}` : ''
     return { words, count: kits.length, pdf }
   }
 

@@ -133,7 +133,7 @@ describe.skipIf(browserPath === undefined)('check-in', () => {
     await scan(shown.page, '204881733')
     await scan(shown.page, 'MD0042117')
     await keys.press('y', 'Enter', 'Enter', 'Enter', 'Enter', '2')
-    await shown.page.getByText('the third with three cusps').waitFor()
+    await shown.page.getByText('the third has three cusps').waitFor()
     await picture(shown.page, 'check-in-jaw')
     await press(shown.page, 'F2')
     await shown.page.getByRole('list', { name: /^Crew/ }).waitFor()
