@@ -19,8 +19,20 @@ export function isOwnPage(frame: Frame | null): boolean {
   return frame !== null && frame.parent === null && !frame.detached && frame.origin === ownOrigin
 }
 
+/** Characters of JSON: room for a signature or a day's worth of corrections, none for filling the memory. */
+const mostInput = 1_048_576
+
+/** Plain data of a reasonable size; what JSON cannot hold, such as a cycle, is not a question to the desk. */
+function isReasonable(input: unknown): boolean {
+  try {
+    return (JSON.stringify(input) ?? '').length <= mostInput
+  } catch {
+    return false
+  }
+}
+
 /** What travels on the call channel. The input is the desk's to parse. */
-export const CallMessage = z.tuple([z.string().min(1).max(100), z.unknown()])
+export const CallMessage = z.tuple([z.string().min(1).max(100), z.unknown().refine(isReasonable)])
 
 export const notOurPage = refused(
   'not-our-page',

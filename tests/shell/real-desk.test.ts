@@ -2,6 +2,7 @@ import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest'
 import { browserPath } from '../loopback/support/chromium.ts'
 import { eventually } from '../loopback/support/eventually.ts'
+import { setUpInput } from '../support/desk.ts'
 import { app, machine } from './stand-in/electron.ts'
 import { pageOf, startShell } from './support.ts'
 
@@ -24,6 +25,16 @@ describe.skipIf(browserPath === undefined)('the whole program in the shell', () 
     await eventually(() => page.locator('h1').count()).toBeGreaterThan(0)
     expect(complaints).toEqual([])
     expect(machine.errors).toEqual([])
+  })
+
+  test('keeps the laptop awake while a log is open, and no longer', async () => {
+    expect(machine.keptAwake.size).toBe(0)
+    const ask = (name: string, input: unknown) =>
+      page.evaluate(([n, i]) => window.duskline?.call(n as string, i), [name, input] as const)
+    expect(await ask('station.setUp', setUpInput)).toMatchObject({ ok: true })
+    await eventually(() => machine.keptAwake.size).toBe(1)
+    expect(await ask('shelf.shut', {})).toMatchObject({ ok: true })
+    await eventually(() => machine.keptAwake.size).toBe(0)
   })
 
   test('has the desk of the station behind it', async () => {

@@ -1,3 +1,5 @@
+import { readFileSync } from 'node:fs'
+import { join } from 'node:path'
 import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest'
 import { callChannel } from '../../electron/shell/channels.ts'
@@ -23,6 +25,13 @@ notebook.close = async () => {
   exitCodeAtClose = machine.exitCode
 }
 desk.made = notebook
+
+function menuItem(label: string) {
+  const items = machine.menu.flatMap(({ submenu }) => (Array.isArray(submenu) ? submenu : []))
+  const item = items.find((each) => each.label === label)
+  if (item === undefined) throw new Error(`There is no ${label} in the menu.`)
+  return item
+}
 
 describe.skipIf(browserPath === undefined)('the Electron shell', () => {
   let first: BrowserWindow
@@ -88,11 +97,7 @@ describe.skipIf(browserPath === undefined)('the Electron shell', () => {
     let second: Page
 
     beforeAll(async () => {
-      const file = machine.menu.find(({ label }) => label === '&File')?.submenu
-      const item = Array.isArray(file)
-        ? file.find(({ label }) => label === 'New window')
-        : undefined
-      item?.click?.({} as never, undefined, {} as never)
+      menuItem('New window').click?.({} as never, undefined, {} as never)
       await shown(1)
       second = await pageOf(windowAt(1))
     })
@@ -270,9 +275,53 @@ describe.skipIf(browserPath === undefined)('the Electron shell', () => {
       expect(answer).toMatchObject({ ok: false, refusal: { code: 'malformed-message' } })
     })
 
+    test('when it is larger than any question to the desk', async () => {
+      const answer = await forge(page, callChannel, 'note.add', `forged ${'x'.repeat(1_100_000)}`)
+      expect(answer).toMatchObject({ ok: false, refusal: { code: 'malformed-message' } })
+    })
+
     test('so that nothing forged was noted', () => {
       expect(notebook.notes.filter((note) => note.includes('forged'))).toEqual([])
     })
+  })
+
+  describe('a page whose process dies', () => {
+    test('is loaded again, with the same person at the same desk', async () => {
+      await ask(page, 'person.signIn', 'Ada')
+      const loaded = page.waitForEvent('load')
+      first.webContents.emit('render-process-gone', {}, { reason: 'crashed' })
+      await loaded
+      expect(await ask(page, 'who', {})).toBe('Ada')
+    })
+
+    test('again at once is left as it is, for it would die for ever', () => {
+      const reload = vi.spyOn(first.webContents, 'reload')
+      first.webContents.emit('render-process-gone', {}, { reason: 'oom' })
+      expect(reload).not.toHaveBeenCalled()
+      reload.mockRestore()
+    })
+
+    test('leaves its report on this laptop', () => {
+      expect(machine.crashReports).toMatchObject({ uploadToServer: false })
+    })
+  })
+
+  test('the board for a screen outside opens from the menu, with a session of its own', async () => {
+    menuItem('Board for a screen outside').click?.({} as never, undefined, {} as never)
+    await shown(1)
+    expect((await pageOf(windowAt(1))).url()).toBe('https://duskline.test/#board')
+    windowAt(1).close()
+    await eventually(() => machine.windows.length).toBe(1)
+  })
+
+  test('a folder picked in the dialog is offered to the desk, and a dialog that is closed offers nothing', async () => {
+    const offered = vi.spyOn(notebook, 'offerBackupFolder')
+    const pick = () =>
+      menuItem('Offer a folder for backups…').click?.({} as never, undefined, {} as never)
+    pick()
+    machine.picksFolder = '/media/stick'
+    pick()
+    await eventually(() => offered.mock.calls).toEqual([['/media/stick']])
   })
 
   test('a second start brings the window to the front instead', () => {
@@ -288,5 +337,8 @@ describe.skipIf(browserPath === undefined)('the Electron shell', () => {
     await eventually(() => machine.exitCode).toBe(0)
     expect(exitCodeAtClose).toBeUndefined()
     expect(notebook.sessions.size).toBe(0)
+    // Where the window stood is kept for the next start.
+    const state = JSON.parse(readFileSync(join(machine.userData, 'window.json'), 'utf8'))
+    expect(state).toMatchObject({ width: 1360, height: 900, maximized: false })
   })
 })
