@@ -133,7 +133,7 @@ const forecastTopics = [...lineTopics, 'wait', 'suggestion', 'air', 'clock'] as 
 
 export const deskApi = {
   // The shelf: which log is open at this desk.
-  'shelf.look': query(nothing, ShelfView, ['shelf']),
+  'shelf.look': query(nothing, ShelfView, ['shelf', 'office']),
   'shelf.open': command(z.strictObject({ file: z.string().min(1).max(200) }), done),
   'shelf.shut': command(nothing, done),
   'station.setUp': command(
@@ -585,7 +585,7 @@ export const deskApi = {
   ),
 
   // Merging, at an office
-  'merge.look': query(nothing, MergeView, ['merge', 'shelf']),
+  'merge.look': query(nothing, MergeView, ['merge', 'shelf', 'office']),
   /** Merges logs of one place into a log of the shelf; answers when it has begun. */
   'merge.begin': command(
     z.strictObject({

@@ -14,6 +14,8 @@ import type { Shelf } from './shelf.ts'
 
 const ending = '.stationlog'
 
+type Tell = ShelfCall['tell']
+
 /** One merge at a desk, from its beginning until the next is begun. */
 class MergeJob {
   state: MergeStateView = { is: 'idle' }
@@ -23,23 +25,23 @@ class MergeJob {
     return this.#steps !== null
   }
 
-  begin(out: string, steps: MergeSteps, tell: () => void): void {
+  begin(out: string, steps: MergeSteps, tell: Tell): void {
     this.#steps = steps
     this.state = { is: 'running', out: basename(out), doing: 'reading', file: null, share: 0 }
     void this.#run(out, steps, tell)
   }
 
-  async #run(out: string, steps: MergeSteps, tell: () => void): Promise<void> {
+  async #run(out: string, steps: MergeSteps, tell: Tell): Promise<void> {
     try {
       this.state = await this.#end(out, steps, tell)
     } catch {
       this.state = { is: 'refused', out: basename(out), refusal: fault }
     }
     this.#steps = null
-    tell()
+    tell(['merge', 'office'])
   }
 
-  async #end(out: string, steps: MergeSteps, tell: () => void): Promise<MergeStateView> {
+  async #end(out: string, steps: MergeSteps, tell: Tell): Promise<MergeStateView> {
     const name = basename(out)
     for (let count = 0; this.#steps === steps; count += 1) {
       const step = steps.next()
@@ -47,7 +49,7 @@ class MergeJob {
       const { doing, file, done, total } = step.value
       this.state = { is: 'running', out: name, doing, file, share: done / total }
       // A window that is told a hundred times a second only gets slower.
-      if (count % 20 === 0) tell()
+      if (count % 20 === 0) tell(['merge'])
       if (count % 2 === 0) await aMoment()
     }
     return { is: 'stopped', out: name }
@@ -99,6 +101,9 @@ function jobAt(shelf: Shelf): MergeJob {
 }
 
 function mergeView({ shelf, deps }: ShelfCall): MergeView {
+  const { state } = jobAt(shelf)
+  // Looking through the folder reads every log in it: not while one of them is being made.
+  if (state.is === 'running') return { places: [], merged: [], state }
   const merged = shelf
     .list()
     .filter(({ office }) => office)
@@ -111,7 +116,7 @@ function mergeView({ shelf, deps }: ShelfCall): MergeView {
         : place,
     )
     .filter(({ files }) => files.length > 0)
-  return { places, merged, state: jobAt(shelf).state }
+  return { places, merged, state }
 }
 
 export const mergeCalls = {
@@ -130,7 +135,8 @@ export const mergeCalls = {
       )
     const out = join(deps.folder, into + ending)
     if (shelf.openFile === basename(out)) shelf.shut()
-    job.begin(out, mergeSteps({ out, files: paths, office: null }), () => tell(['merge', 'shelf']))
+    job.begin(out, mergeSteps({ out, files: paths, office: null }), tell)
+    tell(['merge'])
     return granted({})
   },
   'merge.cancel': ({ shelf, tell }) => {

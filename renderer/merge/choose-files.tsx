@@ -15,7 +15,7 @@ const ending = '.stationlog'
 const plain = (file: string) => file.slice(0, -ending.length)
 
 /** Where the logs lie, which of them to merge, and into what. */
-export function ChooseFiles(props: { merge: Merge; today: string }) {
+export function ChooseFiles(props: { merge: Merge; today: string; onBegun: () => void }) {
   const { places, merged } = props.merge
   const begin = useTell('merge.begin')
   const [wanted, setWanted] = useState<string>()
@@ -43,7 +43,8 @@ export function ChooseFiles(props: { merge: Merge; today: string }) {
       noValidate
       onSubmit={(event) => {
         event.preventDefault()
-        void begin.tell({ place: place.place, files: chosen.map(({ file }) => file), into })
+        const files = chosen.map(({ file }) => file)
+        void begin.tell({ place: place.place, files, into }).then(({ ok }) => ok && props.onBegun())
       }}
     >
       <Choice

@@ -45,20 +45,29 @@ export function MergeScreen(props: { today: string; zone: string; onBack: () => 
 function MergeSteps(props: { merge: Merge; today: string; onOffice: (file: string) => void }) {
   const { merge } = props
   const { state } = merge
+  const [isAgain, setAgain] = useState(false)
   if (state.is === 'running') return <MergeProgress running={state} />
+  if (state.is === 'done' && !isAgain)
+    return (
+      <MergeReport
+        report={state.report}
+        actions={
+          <>
+            <OpenMerged merge={merge} file={state.report.out} onOffice={props.onOffice} />
+            <Button keyHint="a" onPress={() => setAgain(true)}>
+              Merge more
+            </Button>
+          </>
+        }
+      />
+    )
   return (
     <>
-      {state.is === 'done' && (
-        <MergeReport
-          report={state.report}
-          actions={<OpenMerged merge={merge} file={state.report.out} onOffice={props.onOffice} />}
-        />
-      )}
       {state.is === 'refused' && <RefusalNote refusal={state.refusal} />}
       {state.is === 'stopped' && (
         <p role="status">The merge into {state.out} was stopped. Nothing was changed.</p>
       )}
-      <ChooseFiles merge={merge} today={props.today} />
+      <ChooseFiles merge={merge} today={props.today} onBegun={() => setAgain(false)} />
       <WaitingForOffice merge={merge} onOffice={props.onOffice} />
     </>
   )

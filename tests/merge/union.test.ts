@@ -68,7 +68,7 @@ test('a merge does not depend on the order, the grouping or the repetition of fi
     ),
     { numRuns: 500, endOnFailure: true },
   )
-}, 600_000)
+}, 1_800_000)
 
 test('a merged log is a station log: its read tables are those of a rebuild, and merging goes on', () => {
   fc.assert(
