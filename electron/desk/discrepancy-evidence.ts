@@ -150,7 +150,7 @@ function isAltered(
   const altered = new Set(
     unproved.filter((each) => each.what === 'altered' && each.desk === desk).map(({ seq }) => seq),
   )
-  const isThere = (seq: number) => seq >= after || (altered.has(seq) && isThere(seq + 1))
+  const isThere = (seq: number): boolean => seq >= after || (altered.has(seq) && isThere(seq + 1))
   return after - before <= 1 + altered.size && isThere(before + 1)
 }
 
