@@ -126,7 +126,7 @@ export function* work(
   member: Member,
 ): Generator<number, boolean, void> {
   yield floor.chance.between(0.3, 1.2)
-  const from = guest.ahead.has('put-back') ? undefined : otherHands(floor, member)
+  const from = guest.ahead.has('put-back') ? undefined : otherHands(floor, member, guest)
   yield* assign(floor, guest, member, from)
   yield floor.chance.between(0.6, 1.6)
   if (befalls(guest, 'put-back')) {

@@ -70,8 +70,11 @@ function dropElsewhere(floor: Floor, { bag, kind }: BenchBag, box: Box): void {
 
 /** Carries what lies on the bench into the coolers, bag by bag. */
 export function* carryAll(floor: Floor): Process {
-  floor.carrying = true
   const by = floor.helper()
+  const carrier = floor.crew.find(({ plan }) => plan.person === by)
+  floor.carrying = true
+  // Nobody goes on a break with bags in their arms.
+  if (carrier) carrier.busy = true
   for (let bag = floor.bench.shift(); bag; bag = floor.bench.shift()) {
     yield floor.chance.between(0.1, 0.3)
     if (bag.goesWrong) yield* misplace(floor, by, bag)
@@ -80,6 +83,7 @@ export function* carryAll(floor: Floor): Process {
     else place(floor, by, bag, box)
     dropElsewhere(floor, bag, box)
   }
+  if (carrier) carrier.busy = false
   floor.carrying = false
 }
 

@@ -15,8 +15,9 @@ import {
   sampleNumber,
 } from '../../../shared-types/sample-number.ts'
 import type { CauseCode } from '../../../shared-types/views/cause.ts'
+import { trainingLacked } from '../training.ts'
 import type { Process } from './agenda.ts'
-import type { Floor, Member } from './floor.ts'
+import type { Floor, Guest, Member } from './floor.ts'
 import type { Chance } from './random.ts'
 import { practiceStock } from './station-facts.ts'
 
@@ -55,8 +56,8 @@ export function takesKitsHome(floor: Floor, { plan, kits }: Member): boolean {
   return true
 }
 
-/** Whoever has kits in hand until dusk, other than this one. */
-export function otherHands(floor: Floor, member: Member): Member | undefined {
+/** Whoever has kits in hand until dusk and could work the head, other than this one. */
+export function otherHands(floor: Floor, member: Member, guest: Guest): Member | undefined {
   const stays = ({ plan }: Member) => (plan.shift?.to ?? 0) >= floor.shape.lastMinute
   if (!floor.toPlant.has('kit-from-other-hands') || !stays(member)) return undefined
   return floor.crew.find(
@@ -65,6 +66,7 @@ export function otherHands(floor: Floor, member: Member): Member | undefined {
       each.plan.role === 'sampler' &&
       each.onDuty &&
       each.kits > 1 &&
+      trainingLacked(each, guest.facts).length === 0 &&
       stays(each),
   )
 }

@@ -160,7 +160,7 @@ export class Floor {
   /** How many animals wait and are in nobody's hands. */
   get inLine(): number {
     const here = this.guests.filter(({ state }) => state === 'here').length
-    return here - this.crew.filter(({ busy }) => busy).length
+    return here - this.crew.filter(({ plan, busy }) => plan.role === 'sampler' && busy).length
   }
 
   /** Whether it is late in the day, when people get tired. */
