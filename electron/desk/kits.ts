@@ -13,13 +13,20 @@ import {
   grouped,
   type KitNumber,
   kitNumber,
+  kitOf,
   lastSerial,
 } from '../../shared-types/sample-number.ts'
 import type { AccountBalance, NumberedKit } from '../../shared-types/views/kits.ts'
 import { writeLabels } from '../print/label-run.ts'
 import { checkDayOpen } from '../station/day.ts'
 import { accountWords, decideMoveKits, decideSpoilKit } from '../station/kit-ledger.ts'
-import { decideReprint, decideVoid, draftsOfCopy, draftsOfNewKits } from '../station/labels.ts'
+import {
+  decideReprint,
+  decideVoid,
+  draftsOfCopy,
+  draftsOfNewKits,
+  kitLabelNumbers,
+} from '../station/labels.ts'
 import { scanLabel } from '../station/scan.ts'
 import type { CommandCall, CommandHandlers, QueryHandlers } from './call.ts'
 import { decided, done } from './decided.ts'
@@ -179,7 +186,8 @@ export const kitCommands = {
       const run = reprintRun(tx, call, number.value, copies.length + 1, stock)
       if (!run.ok) return run
       const print = { stock, blanks: run.value.blanks }
-      return decided(decideReprint(number.value, copies, { reason, words }, print), {
+      const ofKit = kitLabelNumbers(kitOf(number.value), call.station.settings)
+      return decided(decideReprint(number.value, copies, ofKit, { reason, words }, print), {
         copy: copies.length + 1,
         number: number.value,
         run: run.value,

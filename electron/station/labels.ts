@@ -98,13 +98,17 @@ export function draftsOfCopy(
   ]
 }
 
-/** Prints a label again that was printed before. */
+/**
+ * Prints a label again, or for the first time where its kit was labelled before the station began to
+ * take this tissue. `ofKit`: the labels of its kit by the settings of now.
+ */
 export function decideReprint(
   number: SampleNumber,
   copies: readonly LabelRecord[],
+  ofKit: readonly SampleNumber[],
   why: { readonly reason: VoidReason; readonly words: string },
   print: Printing,
 ): Result<EntryDraft[]> {
-  if (copies.length === 0) return neverPrinted(number)
+  if (copies.length === 0 && !ofKit.includes(number)) return neverPrinted(number)
   return granted(draftsOfCopy(number, copies, why, print))
 }

@@ -12,6 +12,7 @@ import {
   kitOf,
   numberParts,
   partWords,
+  type SampleNumber,
 } from '../../shared-types/sample-number.ts'
 import type { StationSettings } from '../../shared-types/station.ts'
 import {
@@ -363,13 +364,18 @@ export function decideFinish(
     outcome,
     drafts: [
       ...labels
-        .filter(
-          ({ number, fate }) => fate === 'printed' && 'LRX'.includes(numberParts(number).part),
-        )
+        .filter(({ fate }) => fate !== 'void')
+        .filter(({ number }) => isLooseBagLabel(number, bench.tissues))
         .map(({ number, copy }) =>
           draft('label.voided', { number, copy, reason: 'not-taken', words: '' }),
         ),
       draft('animal.finished', { animal: animal.animal, sampler, outcome }),
     ],
   })
+}
+
+/** Whether a label is one for a bag, and no sealed bag of the animal carries it. */
+function isLooseBagLabel(number: SampleNumber, tissues: readonly TissueRecord[]): boolean {
+  const { part } = numberParts(number)
+  return 'LRX'.includes(part) && !tissues.some(({ bag }) => bag === number)
 }

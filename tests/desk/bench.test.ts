@@ -201,6 +201,30 @@ describe('an animal', () => {
   })
 })
 
+describe('a tissue that the station begins to take during the day', () => {
+  test('is bagged from a kit that was labelled before, under a label printed for it then', async () => {
+    const { animal } = await begun()
+    await desk.sit(crew.lead, leadPin)
+    const { settings } = await desk.ask('who', {})
+    const obex = { site: 'obex', kept: 'fresh' } as const
+    await desk.ask('settings.change', {
+      settings: { ...settings, tissues: [...settings.tissues, obex] },
+    })
+    await desk.sit(crew.sampler)
+    await desk.ask('tissue.check', { animal, site: 'obex', check: 'obex', sizeMm: null })
+    const bag = await bagFor(animal, 'obex')
+    expect(await desk.refusal('bag.seal', { animal, site: 'obex', bag })).toMatchObject({
+      code: 'label-void',
+      next: 'Reprint it on the kits screen and use the new copy.',
+    })
+    const why = { reason: 'other', words: '', stock: 'roll-51x25' } as const
+    expect((await desk.ask('label.reprint', { number: bag, ...why })).copy).toBe(1)
+    await desk.ask('bag.seal', { animal, site: 'obex', bag })
+    await desk.sit(crew.lead, leadPin)
+    await desk.ask('settings.change', { settings })
+  })
+})
+
 describe('tissue in formalin', () => {
   test('is refused by a cooler on ice, and taken by one at room temperature', async () => {
     await desk.sit(crew.lead, leadPin)

@@ -127,6 +127,24 @@ describe('an animal comes out', () => {
   })
 })
 
+test('the new copy of a torn bag’s label is void too, if the side was not done again after all', () => {
+  const told = [
+    tissue({ missed: 'other', missedWords: 'node lost' }),
+    tissue({ site: 'right', missed: 'not-found' }),
+  ]
+  const labels: LabelRecord[] = [
+    { number: left, copy: 1, fate: 'void' },
+    // The bag that was discarded still makes the number look used.
+    { number: left, copy: 2, fate: 'used' },
+  ]
+  const finished = decideFinish({ ...bench, tissues: told }, settings, labels)
+  if (!finished.ok) throw new Error(finished.refusal.say)
+  expect(finished.value.drafts[0]).toMatchObject({
+    kind: 'label.voided',
+    body: { number: left, copy: 2, reason: 'not-taken' },
+  })
+})
+
 describe('a sealed bag is discarded', () => {
   const view: DiscardView = {
     bag: bag(),

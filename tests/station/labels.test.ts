@@ -79,20 +79,26 @@ describe('a label is void', () => {
 
 describe('a label is printed again', () => {
   test.each(['printed', 'used'] as const)('and the %s copy before it is void first', (fate) => {
-    const drafts = written(decideReprint(left, copies(fate), why, print))
+    const drafts = written(decideReprint(left, copies(fate), [], why, print))
     expect(drafts.map(({ kind }) => kind)).toEqual(['label.voided', 'labels.printed'])
     expect(drafts[0]?.body).toMatchObject({ copy: 1, ...why })
     expect(drafts[1]?.body).toMatchObject({ labels: [{ number: left, copy: 2 }] })
   })
 
   test('without another void where the copy before is void already', () => {
-    const drafts = written(decideReprint(left, copies('void', 'void'), why, print))
+    const drafts = written(decideReprint(left, copies('void', 'void'), [], why, print))
     expect(drafts.map(({ kind }) => kind)).toEqual(['labels.printed'])
     expect(drafts[0]?.body).toMatchObject({ labels: [{ number: left, copy: 3 }] })
   })
 
   test('only if it was printed before: a number comes into being with its kit', () => {
-    expect(code(decideReprint(left, [], why, print))).toBe('label-never-printed')
+    expect(code(decideReprint(left, [], [], why, print))).toBe('label-never-printed')
+  })
+
+  test('or if its kit was labelled before the station took this tissue', () => {
+    const obex = sampleNumber(desk, 1, 'X')
+    const drafts = written(decideReprint(obex, [], [left, obex], why, print))
+    expect(drafts.map(({ body }) => body)).toMatchObject([{ labels: [{ number: obex, copy: 1 }] }])
   })
 
   test('while the label of a cooler may be printed for the first time', () => {
