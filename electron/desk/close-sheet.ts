@@ -1,9 +1,9 @@
 /** The close sheet of a day, as the lead signed it. */
 import type { ReadableLog } from '../../db/connection.ts'
-import { understood } from '../../db/fold/fold.ts'
-import { countEntries, entriesInOrder, headOf } from '../../db/log/read-entries.ts'
+import { countEntries, headOf } from '../../db/log/read-entries.ts'
 import { looksBySite } from '../../db/read/bags.ts'
 import { bagTally, coolers, excursionsIn } from '../../db/read/coolers.ts'
+import { latestNote } from '../../db/read/counts.ts'
 import { closeSheetOf, daysOf } from '../../db/read/station.ts'
 import { outcomeWords } from '../../shared-types/animal.ts'
 import { varianceWords } from '../../shared-types/close.ts'
@@ -13,12 +13,13 @@ import { granted, type Result, refused } from '../../shared-types/result.ts'
 import type { DayRecord } from '../../shared-types/station.ts'
 import { checkWords, siteWords } from '../../shared-types/tissue.ts'
 import type { PdfFile } from '../../shared-types/views/common.ts'
-import { type Amendment, type CloseSheet, printCloseSheet } from '../print/close-sheet.ts'
+import { type CloseSheet, printCloseSheet } from '../print/close-sheet.ts'
 import { waits } from '../station/figures.ts'
 import { localDateTime } from '../station/local-time.ts'
 import { itemWords } from '../station/reconcile.ts'
-import { sayEntry } from '../station/story.ts'
 import type { QueryCall } from './call.ts'
+import { amendmentsOf, sayKitsTomorrow, unfitOf } from './close-sheet-parts.ts'
+import { kitsAfter } from './handover.ts'
 import { figuresOfDay } from './line.ts'
 import { namesOf } from './names.ts'
 import { paperOf, pdfFile } from './pdf.ts'
@@ -54,6 +55,11 @@ function sheetOf(call: QueryCall, day: DayRecord, signed: EntryBody<'day.closed'
       at: localDateTime(closedMs, station.zone),
       hand: { how: 'pin' },
     },
+    second: signed.second
+      ? `Second person ${nameOf(signed.second)}, with their own PIN`
+      : signed.aloneBecause === ''
+        ? ''
+        : `Signed without a second person: ${signed.aloneBecause}`,
     counts: signed.items.map(({ item, expected, counted, reason, words }) => ({
       ...whatAndWhere(itemWords(item, nameOf)),
       expected,
@@ -83,10 +89,21 @@ function sheetOf(call: QueryCall, day: DayRecord, signed: EntryBody<'day.closed'
         bags: bagTally(log, cooler),
         seal: seal ?? '',
       })),
-    amendments: day.reopenedMs === null ? [] : amendmentsOf(log, day, station.zone),
+    amendments: amendmentsOf(log, day, station.zone),
+    unfit: unfitOf(log, day, closedMs),
+    // For training, and nobody else's business.
+    unfitBySampler: call.person?.role === 'lead',
+    kitsTomorrow: sayKitsTomorrow(kitsAfter(log, station, day)),
+    handover: noteOf(log, day),
     chain: { hash: headOf(log, log.desk)?.hash ?? '', entries: countEntries(log) },
     madeAtMs: now,
   }
+}
+
+/** The note of this day, if its lead left one. */
+function noteOf(log: ReadableLog, { date }: DayRecord): string {
+  const note = latestNote(log)
+  return note?.date === date ? note.words : ''
 }
 
 /** `Kits in hand: Ines` is a thing and a place. */
@@ -106,29 +123,4 @@ function readingsOutside({ log, station }: QueryCall, fromMs: number, toMs: numb
       by: by ?? '',
     }
   })
-}
-
-const notAmending = ['person.signed-in', 'count.entered', 'variance.explained', 'cooler.read']
-
-/** What was recorded between the first close of a day and its last. */
-function amendmentsOf(log: ReadableLog, day: DayRecord, zone: string): Amendment[] {
-  const nameOf = namesOf(log)
-  const amendments: Amendment[] = []
-  let closedBefore = false
-  for (const entry of entriesInOrder(log)) {
-    const known = understood(entry)
-    if (!known) continue
-    if (known.kind === 'day.closed' && known.body.date === day.date) closedBefore = true
-    else if (
-      closedBefore &&
-      known.at.ms <= (day.closedMs ?? 0) &&
-      !notAmending.includes(known.kind)
-    )
-      amendments.push({
-        at: localDateTime(known.at.wall, zone),
-        by: known.by ? nameOf(known.by) : '',
-        words: sayEntry(known, nameOf),
-      })
-  }
-  return amendments
 }

@@ -12,6 +12,7 @@ import {
   readingSection,
   sampleSection,
   sideBySide,
+  unfitSection,
   waitSection,
 } from './close-tables.ts'
 import { type Block, type Section, beside, gap, stacked } from './flow.ts'
@@ -60,6 +61,13 @@ export interface Amendment {
   readonly words: string
 }
 
+/** Tissue that could not become a sample, of one sampler. */
+export interface UnfitTally {
+  readonly why: string
+  readonly sampler: string
+  readonly count: number
+}
+
 /** Times are local, with their zone, as words ready to print. */
 export interface CloseSheet {
   readonly station: string
@@ -67,6 +75,8 @@ export interface CloseSheet {
   readonly date: string
   readonly practice: boolean
   readonly lead: SignedBy
+  /** Who signed beside the lead, or why nobody did; empty where nobody need. */
+  readonly second: string
   readonly counts: readonly CountedThing[]
   readonly outcomes: readonly { readonly words: string; readonly count: number }[]
   /** Minutes from check-in to the sampler; null when no animal reached one. */
@@ -79,6 +89,13 @@ export interface CloseSheet {
   readonly coolersHere: readonly CoolerKeptBack[]
   /** Entries made after an earlier close of the same day. */
   readonly amendments: readonly Amendment[]
+  readonly unfit: readonly UnfitTally[]
+  /** Whether samplers are named: in the lead's own copy only. */
+  readonly unfitBySampler: boolean
+  /** Kits for the next day, with the forecast behind the number. */
+  readonly kitsTomorrow: string
+  /** What the lead leaves the next one to know; may be empty. */
+  readonly handover: string
   /** Head of the log's hash chain when the sheet was made, hexadecimal, and how many entries it proves. */
   readonly chain: { readonly hash: string; readonly entries: number }
   /** When the document is made, UTC milliseconds. */
@@ -97,6 +114,7 @@ function titleBlock(sheet: CloseSheet, width: number): Block {
     paragraph(sheet.practice ? 'Close sheet · PRACTICE' : 'Close sheet', 'bold', 20, left),
     paragraph(`${sheet.station} · desk ${sheet.desk} · ${sheet.date}`, 'bold', 12, left),
     paragraph(by, 'regular', 11, left),
+    ...(sheet.second === '' ? [] : [paragraph(sheet.second, 'regular', 11, left)]),
   ])
   const signature = signatureField(sheet.lead, signatureWidth)
   return stacked([
@@ -118,6 +136,16 @@ function attentionBlock(sheet: CloseSheet, width: number): Block {
   }
 }
 
+function tomorrowBlock({ kitsTomorrow, handover }: CloseSheet, width: number): Block {
+  const note =
+    handover === '' ? [] : [paragraph(`To the next lead: ${handover}`, 'bold', type, width)]
+  return stacked([
+    gap(8),
+    paragraph(`Kits for tomorrow: ${kitsTomorrow}`, 'regular', type, width),
+    ...note,
+  ])
+}
+
 function proofBlock({ chain }: CloseSheet, width: number): Block {
   const proof =
     `Proof: ${chain.entries} entries, chain head ${chain.hash.slice(0, 16)}. The log gives this head ` +
@@ -134,10 +162,11 @@ export function printCloseSheet(sheet: CloseSheet, paper: PaperName): Promise<Ui
     { rows: [titleBlock(sheet, width), attentionBlock(sheet, width)] },
     countsSection(sheet.counts, style),
     ...sideBySide(outcomeSection(sheet, half), waitSection(sheet, half), width),
-    sampleSection(sheet, style),
+    ...sideBySide(sampleSection(sheet, half), unfitSection(sheet, half), width),
     readingSection(sheet, style),
     coolerSection(sheet, style),
     amendmentSection(sheet, style),
+    { rows: [tomorrowBlock(sheet, width)] },
     { rows: [proofBlock(sheet, width)] },
   ]
   const kind = sheet.practice ? 'PRACTICE · close sheet' : 'Close sheet'

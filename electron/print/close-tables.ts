@@ -70,6 +70,21 @@ export function sampleSection({ samples }: CloseSheet, style: TableStyle): Secti
   return tableSection('Samples by site and tissue check', columns, rows, 'none taken.', style)
 }
 
+/** Unfit tissue by reason; in the lead's copy by sampler too. */
+export function unfitSection({ unfit, unfitBySampler }: CloseSheet, style: TableStyle): Section {
+  const sums = new Map<string, number>()
+  for (const { why, count } of unfit) sums.set(why, (sums.get(why) ?? 0) + count)
+  const rows = [...sums].map(([why, count]) => {
+    const who = unfit
+      .filter((each) => each.why === why && each.sampler !== '')
+      .map(({ sampler, count: own }) => `${sampler} ${own}`)
+    const named = unfitBySampler && who.length > 0 ? ` (${who.join(', ')})` : ''
+    return { cells: [why + named, String(count)] }
+  })
+  const columns = pairColumns(unfitBySampler ? 'Reason (and by whom, for training)' : 'Reason')
+  return tableSection('Tissue unfit as a sample', columns, rows, 'none.', style)
+}
+
 /** Two short tables next to each other; long ones one after the other. */
 export function sideBySide(left: Section, right: Section, width: number): Section[] {
   if (left.rows.length + right.rows.length > 20) return [left, right]

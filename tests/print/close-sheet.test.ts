@@ -87,6 +87,24 @@ describe('a close sheet', () => {
     expect(page).toContain('Proof: 1432 entries, chain head 2d5e01a318d0f087.')
   })
 
+  test('names who signed beside the lead, kits for tomorrow and the note to the next lead', async () => {
+    const [page] = await texts({ ...quietDay, handover: 'the lid of Blue two is cracked' })
+    expect(page).toContain('Second person Tobias Reed, with their own PIN')
+    expect(page).toContain('Kits for tomorrow: About 60 animals. Here: 40. Ask for 35.')
+    expect(page).toContain('To the next lead: the lid of Blue two is cracked')
+  })
+
+  test('tells unfit tissue by reason, and by sampler in the lead’s own copy only', async () => {
+    const unfit = [
+      { why: 'seen: muscle', sampler: 'Ines', count: 3 },
+      { why: 'seen: muscle', sampler: 'Bo', count: 1 },
+    ]
+    expect((await texts({ ...quietDay, unfit }))[0]).toContain('seen: muscle (Ines 3, Bo 1) 4')
+    const others = (await texts({ ...quietDay, unfit, unfitBySampler: false }))[0]
+    expect(others).toContain('seen: muscle 4')
+    expect(others).not.toContain('Ines 3')
+  })
+
   test('says so where there is nothing to list', async () => {
     const [page] = await texts({
       ...quietDay,

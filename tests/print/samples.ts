@@ -94,6 +94,11 @@ export const quietDay: CloseSheet = {
   readingsOutside: [],
   coolersHere: [],
   amendments: [],
+  second: 'Second person Tobias Reed, with their own PIN',
+  unfit: [],
+  unfitBySampler: true,
+  kitsTomorrow: 'About 60 animals. Here: 40. Ask for 35.',
+  handover: '',
   chain: { hash: digest, entries: 1432 },
   madeAtMs: Date.UTC(2026, 10, 15, 1, 42),
 }

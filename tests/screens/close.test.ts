@@ -2,9 +2,10 @@ import type { Page } from 'playwright-core'
 import { afterEach, beforeEach, describe, expect, test } from 'vitest'
 import { browserPath } from '../loopback/support/chromium.ts'
 import { pageTexts } from '../print/read-pdf.ts'
-import { leadPin } from '../support/desk.ts'
+import { kitOf, numberParts, sampleNumber } from '../../shared-types/sample-number.ts'
+import { crewPin, leadPin } from '../support/desk.ts'
 import { type Afternoon, afternoon, placeBags, saved } from './support/dusk.ts'
-import { focused, press, signIn, type } from './support/hands.ts'
+import { focused, press, scan, signIn, type } from './support/hands.ts'
 import { barriers, picture } from './support/look.ts'
 import { type ShownDesk, startDesk } from './support/start-desk.ts'
 
@@ -49,6 +50,18 @@ describe.skipIf(browserPath === undefined)('the close of the day', () => {
     await counted(6)
   }
 
+  /** The lead's PIN, then a second person by their key, then theirs. */
+  async function signBoth(pin: string) {
+    await type(shown.page, pin)
+    await press(shown.page, 'Enter')
+    await expect.poll(() => focused(shown.page)).toContain('Ines Tarr')
+    await press(shown.page, '1 Enter')
+    await expect.poll(() => focused(shown.page)).toBe('PIN of Ines Tarr')
+    await picture(shown.page, 'close-second')
+    await type(shown.page, crewPin)
+    await press(shown.page, 'Enter')
+  }
+
   test('the count is blind: nothing that the log expects is shown before it is in', async () => {
     const { blanks } = await labels()
     const words = await shown.page.getByRole('list').allInnerTexts()
@@ -79,10 +92,10 @@ describe.skipIf(browserPath === undefined)('the close of the day', () => {
     expect(await bags.innerText()).toContain('lost, torn open by a dog')
     await shown.page.getByText('Everything is counted and explained.').waitFor()
     await picture(shown.page, 'close-sign')
-    await type(shown.page, leadPin)
-    await press(shown.page, 'Enter')
+    await signBoth(leadPin)
 
     await shown.page.getByText('The day is closed.').first().waitFor()
+    await shown.page.getByText(/Signed by Orla Vance and Ines Tarr/).waitFor()
     expect(await barriers(shown.page)).toEqual([])
     const sheet = await saved(shown.page, 'Alt+S')
     const text = (await pageTexts(sheet.bytes)).join(' ')
@@ -114,7 +127,7 @@ describe.skipIf(browserPath === undefined)('the close of the day', () => {
 
   test("'other' is no reason without words", async () => {
     await countAll(3)
-    await press(shown.page, '8')
+    await press(shown.page, '0')
     await expect
       .poll(() => shown.page.getByRole('radio', { name: /^other/ }).isChecked())
       .toBe(true)
@@ -146,8 +159,7 @@ describe.skipIf(browserPath === undefined)('the close of the day', () => {
   test('a wrong PIN signs nothing and leaves the counts as they are', async () => {
     await countAll(4)
     await expect.poll(() => focused(shown.page)).toBe('PIN of Orla Vance')
-    await type(shown.page, '1111')
-    await press(shown.page, 'Enter')
+    await signBoth('1111')
     await shown.page.getByText('That PIN is wrong.').waitFor()
     expect((await closeNow()).state).toBe('open')
     await counted(6)
@@ -172,5 +184,70 @@ describe.skipIf(browserPath === undefined)('the close of the day', () => {
     await press(shown.page, 'Enter')
     await expect.poll(() => focused(shown.page)).toBe('Bags in cooler North 1')
     await counted(2)
+  })
+
+  test('the likely cause stands beside the variance: one key to look, one to settle', async () => {
+    const { serial } = numberParts(kitOf(day.bags[0] as never))
+    const stub = sampleNumber('26KRVA' as never, serial, 'H')
+    const lost = { number: stub, reason: 'lost', words: '', stock: 'roll-51x25' } as const
+    await day.desk.ask('label.reprint', lost)
+    const { blanks, printed } = await labels()
+    await count(shown.page, 'Animals checked in today', 2)
+    await count(shown.page, 'Bags in cooler North 1', 4)
+    await count(shown.page, 'Kits in stock', 80)
+    await count(shown.page, 'Kits in hand: Ines Tarr', 18)
+    await count(shown.page, 'Blank labels left', blanks)
+    await count(shown.page, 'Printed labels not used', printed + 1)
+    const causes = shown.page.getByRole('list', { name: 'Likely causes, by the log' })
+    await expect
+      .poll(() => causes.innerText())
+      .toMatch(/was given up as lost at .* and printed twice/)
+    expect(await barriers(shown.page)).toEqual([])
+    await picture(shown.page, 'close-cause')
+    await press(shown.page, 'Alt+Y')
+    await expect.poll(() => focused(shown.page)).toBe('PIN of Orla Vance')
+    expect(await row('Printed labels not used').innerText()).toContain('found again')
+  })
+
+  test('a cooler is counted by scanning its bags, and the one that is missing is named', async () => {
+    await count(shown.page, 'Animals checked in today', 2)
+    await expect.poll(() => focused(shown.page)).toBe('Bags in cooler North 1')
+    await press(shown.page, 'Alt+B')
+    await shown.page.getByRole('dialog', { name: 'Bags in cooler North 1' }).waitFor()
+    for (const [place, bag] of day.bags.slice(1).entries()) {
+      await scan(shown.page, bag)
+      await shown.page.getByText(`${place + 1} scanned.`).waitFor()
+    }
+    expect(await barriers(shown.page)).toEqual([])
+    await picture(shown.page, 'close-scan')
+    await press(shown.page, 'F12')
+    const bags = row('Bags in cooler North 1')
+    await expect.poll(() => bags.innerText()).toMatch(/not there:\s+26-KRV-A0001-L/)
+  })
+
+  test('an absurd number is asked for once more before it stands', async () => {
+    await count(shown.page, 'Animals checked in today', 3300)
+    await shown.page.getByText('3,300 is more than ten times what can be here.').waitFor()
+    await press(shown.page, 'Enter')
+    await counted(1)
+  })
+
+  test('each balance of a ledger opens to the entries behind it', async () => {
+    await press(shown.page, 'Alt+G')
+    await shown.page.getByRole('dialog', { name: 'Ledgers' }).waitFor()
+    await shown.page.getByRole('button', { name: /in cooler North 1/ }).click()
+    await shown.page.getByRole('table', { name: 'Entries behind in cooler North 1' }).waitFor()
+    expect(await shown.page.getByRole('row').count()).toBe(5)
+    expect(await barriers(shown.page)).toEqual([])
+    await picture(shown.page, 'ledgers')
+    await press(shown.page, 'Escape')
+  })
+
+  test('the lead leaves a note that the next one reads on opening the day', async () => {
+    await shown.page.getByLabel('What should they know?').fill('the lid of North 1 is cracked')
+    await shown.page.getByRole('button', { name: 'Keep the note' }).click()
+    await shown.page.getByText(/^Kept: Orla Vance/).waitFor()
+    const { note } = await day.desk.ask('handover', {})
+    expect(note?.words).toBe('the lid of North 1 is cracked')
   })
 })
