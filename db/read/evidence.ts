@@ -38,10 +38,11 @@ const voidedRows = prepareAll((db) =>
     .select((eb) => ['kit.kit', eb.fn.max<number | null>('label.void_ms').as('ms')])
     .where('kit.state', '=', 'reserved')
     .where('label.void_reason', '=', 'kit-spoiled')
-    .where(({ not, exists, selectFrom }) =>
-      not(
-        exists(
-          selectFrom('label as live')
+    .where((eb) =>
+      eb.not(
+        eb.exists(
+          eb
+            .selectFrom('label as live')
             .select('live.copy')
             .whereRef('live.kit', '=', 'kit.kit')
             .where('live.void_ms', 'is', null),
@@ -63,9 +64,10 @@ const reprintedRows = prepareAll((db, p: Since) =>
     .select(['number', 'copy', 'void_reason as reason', 'void_ms as ms'])
     .where('void_reason', 'in', ['lost', 'jammed'])
     .where('void_ms', '>=', p('from'))
-    .where(({ exists, selectFrom }) =>
-      exists(
-        selectFrom('label as later')
+    .where((eb) =>
+      eb.exists(
+        eb
+          .selectFrom('label as later')
           .select('later.copy')
           .whereRef('later.number', '=', 'label.number')
           .whereRef('later.copy', '>', 'label.copy'),

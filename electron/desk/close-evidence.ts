@@ -35,7 +35,8 @@ export function evidenceOf(
   { kitsInHand }: DuskView,
   zone: string,
 ): Evidence {
-  const at = (ms: number | null | undefined) => (ms == null ? '' : localTime(ms, zone))
+  const at = (ms: number | null | undefined) =>
+    ms === null || ms === undefined ? '' : localTime(ms, zone)
   const [duties, handed] = [dutySince(log), lastHandedMs(log)]
   return {
     hands: kitsInHand.map(({ person: { person, name, duty }, kits }) => ({

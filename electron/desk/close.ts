@@ -73,7 +73,9 @@ function itemsShown(log: ReadableLog, day: DayRecord, dusk: DuskView, zone: stri
   const tries = countTries(log, day.date)
   const items = withCauses(closeItems(dusk), evidence).map((item) => ({
     ...item,
-    tries: tries.filter(({ key }) => key === item.key).map(({ key: _, ...each }) => each),
+    tries: tries
+      .filter(({ key }) => key === item.key)
+      .map(({ counted, by, ms }) => ({ counted, by, ms })),
   }))
   return { items, between: causesBetween(items, evidence) }
 }

@@ -49,6 +49,9 @@ export function ExplainForm(props: { item: CloseItem; onDone: () => void }) {
         void explain()
       }}
     >
+      <p>
+        <b>{item.words}</b>
+      </p>
       <Causes causes={item.causes} keys={{ look: 'Alt+L', settle: 'Alt+Y' }} onSettled={onDone} />
       <Choice
         label="Why does it differ? Count once more first."

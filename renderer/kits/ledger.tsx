@@ -1,6 +1,7 @@
 import { useState } from 'react'
 import type { AccountBalance } from '../../shared-types/views/kits.ts'
 import { useMay } from '../desk/use-desk.ts'
+import { OpenLedgers } from '../ledgers/open-ledgers.tsx'
 import { Button } from '../parts/button.tsx'
 import { Panel } from '../parts/panel.tsx'
 import { MoveDialog } from './move-dialog.tsx'
@@ -12,7 +13,7 @@ export function Ledger({ balances }: { readonly balances: readonly AccountBalanc
   const [move, setMove] = useState<Move | null>(null)
   const may = useMay('kits.move')
   return (
-    <Panel title="Where the kits are">
+    <Panel title="Where the kits are" actions={<OpenLedgers first="kits" />}>
       <div className="moves">
         {moves.map((each, place) => (
           <Button

@@ -1,4 +1,5 @@
 /** `npm run bench`: figures as ratios against a baseline run beside them; never asserted as wall time. */
+import { closeFigures } from './close.bench.ts'
 import { deskFigures } from './desk.bench.ts'
 import type { Figure } from './measure.ts'
 
@@ -7,4 +8,4 @@ function printFigure({ what, figure, target, met }: Figure): void {
   console.log(`${what}\n    ${figure}   [${target}]${verdict}`)
 }
 
-for (const figures of [deskFigures]) for (const figure of await figures()) printFigure(figure)
+for (const figures of [deskFigures, closeFigures]) for (const figure of await figures()) printFigure(figure)

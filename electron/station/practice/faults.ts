@@ -60,7 +60,7 @@ export function takesKitsHome(floor: Floor, { plan, kits }: Member): boolean {
 export function otherHands(floor: Floor, member: Member, guest: Guest): Member | undefined {
   const stays = ({ plan }: Member) => (plan.shift?.to ?? 0) >= floor.shape.lastMinute
   if (!floor.toPlant.has('kit-from-other-hands') || !stays(member)) return undefined
-  return floor.crew.find(
+  const from = floor.crew.find(
     (each) =>
       each !== member &&
       each.plan.role === 'sampler' &&
@@ -69,6 +69,9 @@ export function otherHands(floor: Floor, member: Member, guest: Guest): Member |
       trainingLacked(each, guest.facts).length === 0 &&
       stays(each),
   )
+  // Taken at once: another animal may be given out before this kit is opened.
+  if (from) floor.toPlant.delete('kit-from-other-hands')
+  return from
 }
 
 /** The kit told as one sampler's came out of the hands of another. */
