@@ -106,7 +106,7 @@ function noReadings(): Result<never> {
   return refused(
     'no-readings',
     'By these columns, this date order and this unit no line of the file holds a reading up to now.',
-    'Look at the first lines again: which column is the time, which the temperature, how is the date written?',
+    'Look at the first lines again, and say which column is the time, which the temperature, and how the date is written.',
     'reading',
   )
 }

@@ -18,7 +18,8 @@ async function besideLog(desk: TestDesk): Promise<WritableLog> {
   return log.value
 }
 
-async function deskWith(
+/** A desk that works in a log in which so many animals are finished already. */
+export async function deskWith(
   animals: number,
 ): Promise<{ desk: TestDesk; log: WritableLog; sampler: PersonId }> {
   const { desk, crew } = await openStation()

@@ -2,10 +2,12 @@
 import { closeFigures } from './close.bench.ts'
 import { deskFigures } from './desk.bench.ts'
 import type { Figure } from './measure.ts'
+import { safekeepingFigures } from './safekeeping.bench.ts'
 
 function printFigure({ what, figure, target, met }: Figure): void {
   const verdict = met === null ? '' : met ? '  met' : '  NOT MET'
   console.log(`${what}\n    ${figure}   [${target}]${verdict}`)
 }
 
-for (const figures of [deskFigures, closeFigures]) for (const figure of await figures()) printFigure(figure)
+for (const figures of [deskFigures, closeFigures, safekeepingFigures])
+  for (const figure of await figures()) printFigure(figure)
