@@ -9,7 +9,7 @@ export interface SystemProgram {
   readonly without: string
 }
 
-const onPath = (name: string) => () => programOnPath(name, thisMachine) !== undefined
+export const onPath = (name: string) => () => programOnPath(name, thisMachine) !== undefined
 
 /** The browser that the screens are shown and tested in. */
 export const browser: SystemProgram = {

@@ -16,7 +16,7 @@ import type {
 import { minuteOfDay, shareBy, stillToCome } from '../station/arrivals.ts'
 import { type Demand, shareOf, stockFor } from '../station/demand.ts'
 import { serversFor, steadyLine } from '../station/erlang-c.ts'
-import { quantile } from '../station/figures.ts'
+import { lowTypicalHigh } from '../station/figures.ts'
 import {
   kitOutlook,
   kitsToAskFor,
@@ -68,11 +68,6 @@ function comingWithin({ belief, profile, minute }: LineFacts, minutes: number): 
   return stillToCome(belief, shareBy(profile, minute + minutes) - shareBy(profile, minute))
 }
 
-function rangeOfWaits(minutes: readonly number[]): MinutesRange | null {
-  const [low, typical, high] = [0.1, 0.5, 0.9].map((share) => quantile(minutes, share))
-  return low == null || typical == null || high == null ? null : { low, typical, high }
-}
-
 /** Each hour from opening to close: what was, and what is to be expected. */
 function hoursOf(facts: LineFacts, outlook: DayOutlook): HourView[] {
   const { settings, minute, nowMs, today } = facts
@@ -110,7 +105,7 @@ function hourView(
     expected: is === 'past' ? null : rangeOf(stillToCome(belief, Math.max(0, share))),
     wait:
       is === 'past' || !ahead
-        ? rangeOfWaits(waited)
+        ? lowTypicalHigh(waited)
         : { low: ahead.low, typical: ahead.typical, high: ahead.high },
   }
 }

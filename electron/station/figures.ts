@@ -42,6 +42,16 @@ export function quantile(numbers: readonly number[], share: number): number | nu
   return low + (high - low) * (place - Math.floor(place))
 }
 
+/** The 10th, 50th and 90th percentile; null for no numbers. */
+export function lowTypicalHigh(
+  numbers: readonly number[],
+): { low: number; typical: number; high: number } | null {
+  const low = quantile(numbers, 0.1)
+  const typical = quantile(numbers, 0.5)
+  const high = quantile(numbers, 0.9)
+  return low === null || typical === null || high === null ? null : { low, typical, high }
+}
+
 /** Minutes from check-in to the sampler, of the animals that reached one. */
 export function waits(animals: readonly AnimalFigures[]): Waits {
   const minutes = animals

@@ -20,13 +20,6 @@ const kindCode = Object.fromEntries(workKinds.map((kind, code) => [kind, code]))
 
 /** Columns of the draws that paces use; the two of a sampler and kind stand side by side. */
 const paceColumn = 41
-const crewColumn = 40
-
-/**
- * What slows or speeds the whole crew at once and no belief about one of them knows: a blocked bench,
- * questions from hunters, cold hands. About so much of a run's times, on the logarithm; ours, no source.
- */
-const crewDeviation = 0.12
 
 export class SimulatedPaces {
   readonly #draws: Draws
@@ -35,7 +28,6 @@ export class SimulatedPaces {
   readonly #mean: Float64Array
   readonly #deviation: Float64Array
   #run = 0
-  #crew = 0
 
   constructor(paces: readonly Pace[], draws: Draws) {
     this.#draws = draws
@@ -47,7 +39,6 @@ export class SimulatedPaces {
   /** Begins a run: everyone's true pace in it. */
   begin(run: number): void {
     this.#run = run
-    this.#crew = crewDeviation * this.#normal(crewColumn)
     this.#paces.forEach((pace, sampler) => {
       for (const kind of workKinds) this.#drawPace(this.#cell(sampler, kind), pace[kind])
     })

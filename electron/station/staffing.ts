@@ -1,6 +1,6 @@
 /** How many samplers keep the typical wait under the station's target, for the rest of the day. */
 import type { Draws } from './draws.ts'
-import { quantile } from './figures.ts'
+import { lowTypicalHigh, quantile } from './figures.ts'
 import type { CameLater, Scenario, SimulatedSampler } from './line-simulation.ts'
 import { simulateLine } from './line-simulation.ts'
 import type { Pace } from './service-time.ts'
@@ -71,9 +71,8 @@ function hoursOf(later: readonly CameLater[]): DayOutlook['hours'] {
           ({ arrived, wait }) => Math.floor(arrived / hourMinutes) === hour && wait < Infinity,
         )
         .map(({ wait }) => wait)
-      const [low, typical, high] = [0.1, 0.5, 0.9].map((share) => quantile(waits, share))
-      if (low == null || typical == null || high == null) return []
-      return [{ fromMinutes: hour * hourMinutes, low, typical, high }]
+      const range = lowTypicalHigh(waits)
+      return range === null ? [] : [{ fromMinutes: hour * hourMinutes, ...range }]
     })
 }
 

@@ -56,7 +56,7 @@ describe.skipIf(programs === undefined)(
           JSON.stringify(
             Object.entries(row)
               .map(([name, cell]) => [name, typeof cell === 'number' ? String(cell) : cell])
-              .toSorted(),
+              .toSorted(([a], [b]) => ((a ?? '') < (b ?? '') ? -1 : 1)),
           ),
         )
         .toSorted()

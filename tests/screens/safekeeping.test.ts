@@ -41,7 +41,9 @@ describe.skipIf(browserPath === undefined)('safekeeping, on the screen of a lead
   test('shows the report before it is sent', async () => {
     const { page } = shown
     await page.getByRole('button', { name: 'Show the report' }).click()
-    expect(await page.getByLabel('Report', { exact: true }).inputValue()).toContain('Duskline report')
+    expect(await page.getByLabel('Report', { exact: true }).inputValue()).toContain(
+      'Duskline report',
+    )
     expect(await barriers(page)).toEqual([])
   })
 

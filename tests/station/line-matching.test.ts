@@ -5,7 +5,7 @@ import { cheapestMatching } from '../../electron/station/matching.ts'
 /** How many pairs, and what they cost. */
 function worth(costs: number[][], columns: readonly (number | null)[]) {
   const paired = columns.map((column, row) => (column === null ? null : costs[row]?.[column]))
-  const real = paired.filter((cost) => cost != null)
+  const real = paired.filter((cost) => cost !== null && cost !== undefined)
   return { pairs: real.length, cost: real.reduce((sum, cost) => sum + cost, 0) }
 }
 
