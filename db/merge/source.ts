@@ -67,14 +67,15 @@ const tables = ['entry', 'contact', 'unproved'] as const
 /** Sound pages, and real tables: a view in place of one could be made to never end. */
 function isReadable(connection: Connection): boolean {
   const kinds = connection
-    .prepare<[], { name: string; type: string; sql: string }>(
+    .prepare<[], { name: string; type: string; sql: unknown }>(
       'SELECT name, type, sql FROM sqlite_schema WHERE name IN ('
         .concat(tables.map((name) => `'${name}'`).join(', '))
         .concat(')'),
     )
     .all()
   const areTables = kinds.every(
-    ({ type, sql }) => type === 'table' && sql.startsWith('CREATE TABLE '),
+    ({ type, sql }) =>
+      type === 'table' && typeof sql === 'string' && sql.startsWith('CREATE TABLE '),
   )
   if (!areTables || !kinds.some(({ name }) => name === 'entry')) return false
   return kinds.every(
