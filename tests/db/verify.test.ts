@@ -192,9 +192,11 @@ describe('is found', () => {
   test('an entry sealed anew after it was altered, by the one that follows it', () => {
     const old = entry(7)
     const { prev, hash: _, ...rest } = old
-    const forged = sealEntry({ ...rest, body: {} }, prev)
+    const forged = sealEntry({ ...rest, body: { forged: true } }, prev)
     const replaced = (connection: Connection) =>
-      connection.prepare('UPDATE entry SET body = ?, hash = ? WHERE seq = 7').run('{}', forged.hash)
+      connection
+        .prepare('UPDATE entry SET body = ?, hash = ? WHERE seq = 7')
+        .run('{"forged":true}', forged.hash)
     expect(foundAfter((connection) => void replaced(connection))).toContain('broken-link')
   })
 
