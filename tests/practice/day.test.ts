@@ -28,6 +28,8 @@ const neverOnAPracticeDay = {
   'desk.taken-over': 'the laptop lasts the day',
   'contacts.passphrase-set': 'contacts that are invented need no second lock',
   'contacts.purged': 'results come weeks later',
+  'handoff.corrected': 'what was signed was right',
+  'receipt.counted': 'the laboratory counts on another day',
   'discrepancy.settled': 'only a merge finds any',
 }
 

@@ -4,6 +4,7 @@ import { carryAll, readAll, sealBox } from './coolers.ts'
 import { countAll } from './counting.ts'
 import type { Floor } from './floor.ts'
 import { handOff } from './hand-off.ts'
+import { importLogger } from './logger-file.ts'
 import { settleAll } from './settling.ts'
 import { goHome } from './shift.ts'
 import { practicePin } from './station-facts.ts'
@@ -14,12 +15,20 @@ export function* closeDown(floor: Floor): Process {
   floor.dusk = true
   yield* carryAll(floor)
   readAll(floor)
+  importLogger(floor)
   yield* sealAll(floor)
   yield* countAll(floor)
   yield* settleAndClose(floor)
   if (floor.frame.reopens) yield* reopen(floor)
+  writeNote(floor)
   yield* handOff(floor)
   goHome(floor)
+}
+
+/** What the next lead should know. */
+function writeNote(floor: Floor): void {
+  const words = 'Ice is short: bring two bags. The printer jams on a damp sheet.'
+  floor.tell(floor.lead, 'handover.write', { words })
 }
 
 /** Seals what holds bags. The first seal is smudged: it is broken and replaced by another. */

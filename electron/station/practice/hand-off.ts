@@ -4,6 +4,7 @@ import {
   type HandoffNumber,
   handoffNumber,
 } from '../../../shared-types/sample-number.ts'
+import { PackingStep } from '../../../shared-types/transport.ts'
 import type { Process } from './agenda.ts'
 import { coldEnough } from './coolers.ts'
 import type { Floor } from './floor.ts'
@@ -33,6 +34,7 @@ export function* handOff(floor: Floor): Process {
   floor.tell(floor.lead, 'handoff.callOff', { handoff: first, reason })
   yield 35
   const second = begin(floor, coolers, 2)
+  yield* pack(floor, second)
   yield* scanOut(floor, second)
   floor.tell(floor.lead, 'handoff.sign', {
     handoff: second,
@@ -48,6 +50,25 @@ function begin(floor: Floor, coolers: CoolerNumber[], serial: number): HandoffNu
   floor.tell(floor.lead, 'handoff.begin', { destination, coolers })
   return handoffNumber(floor.frame.desk, serial)
 }
+
+/** How it is classed is the carrier's word; the checklist is gone through beside the open vehicle. */
+function* pack(floor: Floor, handoff: HandoffNumber): Process {
+  yield 2
+  floor.tell(floor.lead, 'handoff.class', {
+    handoff,
+    transport: 'as-the-carrier-says',
+    agreedWith: courier.name,
+    citation: "the carrier's own terms (invented)",
+  })
+  yield 3
+  const answers = PackingStep.options.map((step) => ({
+    step,
+    answer: notPacked.includes(step) ? ('does-not-apply' as const) : ('done' as const),
+  }))
+  floor.tell(floor.lead, 'handoff.pack', { handoff, answers, dryIceKg: null, words: '' })
+}
+
+const notPacked: readonly PackingStep[] = ['dry-ice', 'formalin']
 
 function* scanOut(floor: Floor, handoff: HandoffNumber): Process {
   for (const { cooler, seal, bags } of floor.boxes) {
