@@ -2,7 +2,7 @@
 import { granted, type Result } from '../../shared-types/result.ts'
 import { type Connection, connectionOf, type ReadableLog, type WritableLog } from '../connection.ts'
 import { foldKnown, understood } from '../fold/fold.ts'
-import { applyRowWrites } from '../fold/row-write.ts'
+import { RowBuffer } from '../fold/row-buffer.ts'
 import { makeReadTables, withoutIndexes } from '../migrations/migrate.ts'
 import { inTransaction } from '../transaction.ts'
 import { quietly, type Progress } from './progress.ts'
@@ -40,14 +40,16 @@ export function refold(
 export function* refoldSteps(log: ReadableLog, target: Connection): Generator<number, Refolded> {
   makeReadTables(target)
   const putIndexesBack = withoutIndexes(target)
+  const buffer = new RowBuffer(target)
   let [entries, notUnderstood] = [0, 0]
   for (const entry of entriesInOrder(log)) {
     const known = understood(entry)
     if (known === null) notUnderstood += 1
-    else applyRowWrites(target, foldKnown(known))
+    else buffer.apply(foldKnown(known))
     entries += 1
     yield entries
   }
+  buffer.flush()
   putIndexesBack()
   return { entries, notUnderstood }
 }

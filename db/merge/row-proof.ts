@@ -27,7 +27,7 @@ function isEntryShaped(row: FoundRow): row is EntryTable {
     (row.by === null || isPerson(row.by)) &&
     isText(row.kind, kindShape) &&
     isText(row.prev, hex64) &&
-    isText(row.hash, hex64) &&
+    typeof row.hash === 'string' &&
     typeof row.body === 'string'
   )
 }

@@ -36,8 +36,8 @@ class Taking {
   readonly #source: Source
   readonly #altered: AlteredEntry[] = []
   readonly #desks = new Map<string, { entries: number; lastSeq: number; lastHash: string }>()
+  #seen = 0
   #added = 0
-  #known = 0
   #unreadable = 0
 
   constructor(target: Target, source: Source) {
@@ -48,8 +48,8 @@ class Taking {
   see(found: FoundRow): void {
     const row = provedRow(found)
     if (row === null) return this.#leaveOut(found)
-    if (this.#target.takeIn(row)) this.#added += 1
-    else this.#known += 1
+    this.#target.takeIn(row)
+    this.#seen += 1
     const desk = this.#desks.get(row.desk) ?? { entries: 0, lastSeq: 0, lastHash: '' }
     if (row.seq >= desk.lastSeq) [desk.lastSeq, desk.lastHash] = [row.seq, row.hash]
     desk.entries += 1
@@ -66,6 +66,7 @@ class Taking {
   }
 
   seeTheRest(): void {
+    this.#added = this.#target.settle()
     for (const contact of untilItBreaks(this.#source.contacts()))
       if (isContact(contact)) this.#target.keepContact(contact)
     for (const found of untilItBreaks(this.#source.unproved())) {
@@ -89,7 +90,7 @@ class Taking {
       file: this.#source.file,
       state: this.#source.state,
       added: this.#added,
-      known: this.#known,
+      known: this.#seen - this.#added,
       altered: this.#altered,
       unreadable: this.#unreadable,
       desks: [...this.#desks].map(([desk, { entries, lastSeq }]) => ({

@@ -64,8 +64,16 @@ function removeLog(path: string): void {
   for (const part of ['', '-wal', '-shm', '-journal']) rmSync(path + part, { force: true })
 }
 
-const insertEntry =
-  'INSERT OR IGNORE INTO entry (desk, seq, ms, n, wall, "by", kind, v, body, prev, hash) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)'
+const entryColumns = ['desk', 'seq', 'ms', 'n', 'wall', 'by', 'kind', 'v', 'body', 'prev', 'hash']
+
+/** Entries inserted by one statement. */
+const entriesAtOnce = 32
+
+function insertEntries(rows: number): string {
+  const row = `(${entryColumns.map(() => '?').join(', ')})`
+  const names = entryColumns.map((name) => `"${name}"`).join(', ')
+  return `INSERT OR IGNORE INTO entry (${names}) VALUES ${Array.from({ length: rows }, () => row).join(', ')}`
+}
 
 const entryIndexes =
   "SELECT name, sql FROM sqlite_schema WHERE type = 'index' AND tbl_name = 'entry' AND sql IS NOT NULL"
@@ -76,11 +84,13 @@ export class Target {
   readonly #part: string
   readonly #connection: Connection
   readonly #log: WritableLog
-  readonly #insert: Statement<unknown[]>
+  readonly #insertMany: Statement<unknown[]>
   readonly #keepContact: Statement<unknown[]>
   readonly #keepUnproved: Statement<unknown[]>
   readonly #indexes: readonly { name: string; sql: string }[]
   #changed = false
+  #pending: unknown[] = []
+  #added = 0
 
   constructor(out: string, part: string, begun: Begun) {
     this.practice = begun.practice
@@ -91,7 +101,7 @@ export class Target {
     this.#indexes = this.#connection.prepare<[], { name: string; sql: string }>(entryIndexes).all()
     this.#connection.exec('BEGIN')
     for (const { name } of this.#indexes) this.#connection.exec(`DROP INDEX "${name}"`)
-    this.#insert = this.#connection.prepare(insertEntry)
+    this.#insertMany = this.#connection.prepare(insertEntries(entriesAtOnce))
     this.#keepContact = this.#connection.prepare(
       'INSERT OR IGNORE INTO contact (digest, salt, details) VALUES (?, ?, ?)',
     )
@@ -100,12 +110,28 @@ export class Target {
     )
   }
 
-  /** Takes an entry in; false if it was there. */
-  takeIn(row: EntryTable): boolean {
+  /** Takes an entry in, together with others; `settle` tells how many were new. */
+  takeIn(row: EntryTable): void {
     const { desk, seq, ms, n, wall, by, kind, v, body, prev, hash } = row
-    return this.#note(
-      this.#insert.run(desk, seq, ms, n, wall, by, kind, v, body, prev, hash).changes,
-    )
+    this.#pending.push(desk, seq, ms, n, wall, by, kind, v, body, prev, hash)
+    if (this.#pending.length === entriesAtOnce * entryColumns.length)
+      this.#insertPending(this.#insertMany)
+  }
+
+  /** Has every entry taken in stand in the log; answers how many of them were not there before. */
+  settle(): number {
+    const rows = this.#pending.length / entryColumns.length
+    if (rows > 0) this.#insertPending(this.#connection.prepare(insertEntries(rows)))
+    const added = this.#added
+    this.#added = 0
+    return added
+  }
+
+  #insertPending(insert: Statement<unknown[]>): void {
+    const { changes } = insert.run(this.#pending)
+    this.#note(changes)
+    this.#added += changes
+    this.#pending = []
   }
 
   keepContact({ digest, salt, details }: ContactTable): boolean {

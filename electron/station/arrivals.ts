@@ -53,9 +53,10 @@ export function minuteOf({ edges, shares }: DayProfile, share: number): number {
 }
 
 function interpolate(xs: readonly number[], ys: readonly number[], x: number): number {
-  const after = xs.findIndex((each) => each > x)
+  let after = 0
+  while (after < xs.length && (xs[after] ?? 0) <= x) after += 1
   if (after === 0) return ys[0] ?? 0
-  if (after < 0) return ys.at(-1) ?? 0
+  if (after === xs.length) return ys.at(-1) ?? 0
   const [x0, x1] = [xs[after - 1] ?? 0, xs[after] ?? 0]
   const [y0, y1] = [ys[after - 1] ?? 0, ys[after] ?? 0]
   return y0 + ((y1 - y0) * (x - x0)) / (x1 - x0)

@@ -34,8 +34,11 @@ export function dayTotals(animals: readonly AnimalFigures[]): DayTotals {
  * The American Statistician 50(4), 1996. Null for no numbers.
  */
 export function quantile(numbers: readonly number[], share: number): number | null {
-  if (numbers.length === 0) return null
-  const sorted = numbers.toSorted((a, b) => a - b)
+  return quantileOfSorted(Float64Array.from(numbers).sort(), share)
+}
+
+function quantileOfSorted(sorted: Float64Array, share: number): number | null {
+  if (sorted.length === 0) return null
   const place = (sorted.length - 1) * share
   const low = sorted[Math.floor(place)] ?? 0
   const high = sorted[Math.ceil(place)] ?? low
@@ -46,9 +49,10 @@ export function quantile(numbers: readonly number[], share: number): number | nu
 export function lowTypicalHigh(
   numbers: readonly number[],
 ): { low: number; typical: number; high: number } | null {
-  const low = quantile(numbers, 0.1)
-  const typical = quantile(numbers, 0.5)
-  const high = quantile(numbers, 0.9)
+  const sorted = Float64Array.from(numbers).sort()
+  const low = quantileOfSorted(sorted, 0.1)
+  const typical = quantileOfSorted(sorted, 0.5)
+  const high = quantileOfSorted(sorted, 0.9)
   return low === null || typical === null || high === null ? null : { low, typical, high }
 }
 

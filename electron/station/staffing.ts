@@ -1,7 +1,7 @@
 /** How many samplers keep the typical wait under the station's target, for the rest of the day. */
 import type { Draws } from './draws.ts'
-import { lowTypicalHigh, quantile } from './figures.ts'
-import type { CameLater, Scenario, SimulatedSampler } from './line-simulation.ts'
+import { lowTypicalHigh } from './figures.ts'
+import type { CameLater, Scenario, Simulated, SimulatedSampler } from './line-simulation.ts'
 import { simulateLine } from './line-simulation.ts'
 import type { Pace } from './service-time.ts'
 import { everySkill } from './skills.ts'
@@ -12,23 +12,27 @@ export interface ExtraSamplers {
   readonly fromMinutes: number
 }
 
-export interface DayOutlook {
-  /** Minutes of wait of those who come and those who wait now, to the close; null where nobody is taken. */
+/** Minutes of wait of those who wait now and those who come, to the close. */
+export interface RestOfDayWaits {
+  /** Null where nobody is taken. */
   readonly typical: number | null
   readonly ninetieth: number | null
-  /** By hour of arrival: from how many minutes on, and the same two figures. */
+  /** Animals that nobody would take before the last sampler goes home, on a typical day. */
+  readonly leftOver: number
+}
+
+export interface DayOutlook extends RestOfDayWaits {
+  /** The waits of those who come within each hour, from so many minutes from now on. */
   readonly hours: readonly {
     readonly fromMinutes: number
     readonly low: number
     readonly typical: number
     readonly high: number
   }[]
-  /** Animals that nobody would take before the last sampler goes home, on a typical day. */
-  readonly leftOver: number
 }
 
 /** Enough runs for a typical wait good to a minute or so; the answer must come at once. */
-const runs = 48
+const runs = 32
 const hourMinutes = 60
 
 export type RestOfDay = Omit<Scenario, 'runs' | 'followComing'>
@@ -40,18 +44,30 @@ export function outlookOf(
   pace: Pace,
   draws: Draws,
 ): DayOutlook {
+  const simulated = simulateRest(rest, extra, pace, draws)
+  return { ...waitsOf(simulated), hours: hoursOf(simulated.later) }
+}
+
+function simulateRest(
+  rest: RestOfDay,
+  extra: readonly ExtraSamplers[],
+  pace: Pace,
+  draws: Draws,
+): Simulated {
   const added = extra.flatMap(({ count, fromMinutes }) =>
     Array.from({ length: count }, () => newcomer(fromMinutes, pace)),
   )
   const samplers = [...rest.samplers, ...added]
-  const { waits, later } = simulateLine({ ...rest, samplers, runs, followComing: true }, draws)
-  const here = waits.flatMap((each) => [...each])
-  const all = [...here, ...later.map(({ wait }) => wait)]
+  return simulateLine({ ...rest, samplers, runs, followComing: true }, draws)
+}
+
+function waitsOf({ waits, later }: Simulated): RestOfDayWaits {
+  const all = [...waits.flatMap((each) => [...each]), ...later.map(({ wait }) => wait)]
   const taken = all.filter((wait) => wait !== Infinity)
+  const range = lowTypicalHigh(taken)
   return {
-    typical: quantile(taken, 0.5),
-    ninetieth: quantile(taken, 0.9),
-    hours: hoursOf(later),
+    typical: range?.typical ?? null,
+    ninetieth: range?.high ?? null,
     leftOver: Math.round((all.length - taken.length) / runs),
   }
 }
@@ -62,15 +78,17 @@ function newcomer(from: number, pace: Pace): SimulatedSampler {
 }
 
 function hoursOf(later: readonly CameLater[]): DayOutlook['hours'] {
-  const hours = new Set(later.map(({ arrived }) => Math.floor(arrived / hourMinutes)))
-  return [...hours]
-    .toSorted((a, b) => a - b)
-    .flatMap((hour) => {
-      const waits = later
-        .filter(
-          ({ arrived, wait }) => Math.floor(arrived / hourMinutes) === hour && wait < Infinity,
-        )
-        .map(({ wait }) => wait)
+  const waitsByHour = new Map<number, number[]>()
+  for (const { arrived, wait } of later) {
+    if (wait === Infinity) continue
+    const hour = Math.floor(arrived / hourMinutes)
+    const waits = waitsByHour.get(hour) ?? []
+    if (waits.length === 0) waitsByHour.set(hour, waits)
+    waits.push(wait)
+  }
+  return [...waitsByHour]
+    .toSorted(([a], [b]) => a - b)
+    .flatMap(([hour, waits]) => {
       const range = lowTypicalHigh(waits)
       return range === null ? [] : [{ fromMinutes: hour * hourMinutes, ...range }]
     })
@@ -87,7 +105,8 @@ export function samplersToAdd(
   targetMinutes: number,
 ): number | null {
   const isEnough = (count: number) => {
-    const { typical, leftOver } = outlookOf(rest, [{ count, fromMinutes: 0 }], pace, draws)
+    const more = [{ count, fromMinutes: 0 }]
+    const { typical, leftOver } = waitsOf(simulateRest(rest, more, pace, draws))
     return leftOver === 0 && (typical ?? 0) <= targetMinutes
   }
   if (!isEnough(mostToAdd)) return null

@@ -1,6 +1,7 @@
 /** `npm run bench`: figures as ratios against a baseline run beside them; never asserted as wall time. */
 import { closeFigures } from './close.bench.ts'
 import { deskFigures } from './desk.bench.ts'
+import { lineFigures } from './line.bench.ts'
 import type { Figure } from './measure.ts'
 import { safekeepingFigures } from './safekeeping.bench.ts'
 
@@ -9,5 +10,5 @@ function printFigure({ what, figure, target, met }: Figure): void {
   console.log(`${what}\n    ${figure}   [${target}]${verdict}`)
 }
 
-for (const figures of [deskFigures, closeFigures, safekeepingFigures])
+for (const figures of [deskFigures, lineFigures, closeFigures, safekeepingFigures])
   for (const figure of await figures()) printFigure(figure)

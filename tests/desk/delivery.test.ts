@@ -3,7 +3,7 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterAll, afterEach, beforeEach, describe, expect, test } from 'vitest'
-import { onPath } from '../../build/system-packages.ts'
+import { programOnPath, thisMachine } from '../../build/browser.ts'
 import { checkManifest } from '../../electron/cli/verbs/check-manifest.ts'
 import { digestOf } from '../../electron/desk/manifest-check.ts'
 import { ManifestFile } from '../../shared-types/manifest.ts'
@@ -100,7 +100,7 @@ describe('paper, file and log', () => {
     expect(paper.digests.stated).toBe(paper.digests.log)
   })
 
-  test.skipIf(!onPath('pdftotext')())(
+  test.skipIf(programOnPath('pdftotext', thisMachine) === undefined)(
     'agree when the text of the PDF is read by another program',
     async () => {
       const path = join(scratch, 'manifest.pdf')
