@@ -21,7 +21,8 @@ function schemaNow(): string {
 if (process.env['WRITE_SCHEMA']) writeFileSync(path, schemaNow())
 
 test('the published schema is that of the manifest as it is written (WRITE_SCHEMA=1 writes it anew)', () => {
-  expect(readFileSync(path, 'utf8')).toBe(schemaNow())
+  // As data: the formatter has its own mind about the lines of a JSON file.
+  expect(JSON.parse(readFileSync(path, 'utf8'))).toEqual(JSON.parse(schemaNow()))
 })
 
 // JSON Schema 2020-12, read by a general validator.
