@@ -1,4 +1,5 @@
 /** Reads a manifest back out of its PDF: the digest and the bags as printed, and the data inside it. */
+import type { PDFDocumentProxy } from 'pdfjs-dist/legacy/build/pdf.mjs'
 import { BagNumber, readSampleNumber } from '../../shared-types/sample-number.ts'
 
 export interface ManifestOnPaper {
@@ -30,7 +31,7 @@ export async function readManifestPdf(bytes: Uint8Array): Promise<ManifestOnPape
     return {
       digest: groupedDigest.exec(text)?.[0].replaceAll(' ', '') ?? null,
       bags: (text.match(groupedBag) ?? []).flatMap(bagOf),
-      data: dataIn(await document.getAttachments()),
+      data: await dataIn(document),
     }
   } catch {
     return null
@@ -44,8 +45,10 @@ function bagOf(text: string): BagNumber[] {
   return read.ok ? [BagNumber.parse(read.value)] : []
 }
 
-function dataIn(attachments: unknown): string | null {
-  const files = Object.values((attachments ?? {}) as Record<string, { content?: Uint8Array }>)
-  const [file] = files
-  return file?.content ? new TextDecoder().decode(file.content) : null
+/** The one file that a manifest carries. */
+async function dataIn(document: PDFDocumentProxy): Promise<string | null> {
+  const [name] = (await document.getAttachments())?.keys() ?? []
+  if (name === undefined) return null
+  const content: unknown = await document.getAttachmentContent(name)
+  return content instanceof Uint8Array ? new TextDecoder().decode(content) : null
 }

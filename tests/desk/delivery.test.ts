@@ -201,7 +201,7 @@ describe('a corrected manifest', () => {
       'bag-already-on-manifest',
     )
     expect(await desk.code('handoff.correct', correct({ takeOff: [] }))).toBe('nothing-to-correct')
-    expect(await desk.code('handoff.correct', correct({ pin: '0000' }))).toBe('wrong-pin')
+    expect(await desk.code('handoff.correct', correct({ pin: '0000' }))).toBe('pin-wrong')
   })
 
   test('is not made before the first is signed, and a further one adds to it', async () => {
