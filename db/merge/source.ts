@@ -10,7 +10,7 @@ import { notFound, openingOf, torn } from '../log/open-refusals.ts'
 import { imageOf, withoutWal } from '../log/read-log.ts'
 import { latestFormat } from '../migrations/list.ts'
 import { formatOf } from '../migrations/migrate.ts'
-import type { ContactTable, UnprovedTable } from '../schema.ts'
+import type { ContactTable, SealKeyTable, UnprovedTable } from '../schema.ts'
 import { type Pages, pagesOf, recordsOf } from './page-walk.ts'
 import { isSetUp, practiceMark, practiceOf } from './practice-mark.ts'
 import type { FoundRow } from './row-proof.ts'
@@ -28,6 +28,8 @@ export interface Source {
   /** Rows as found, each of them yet to be proved. */
   readonly rows: () => Iterable<FoundRow>
   readonly contacts: () => Iterable<Found<ContactTable>>
+  /** Keys of contacts, themselves under a passphrase. */
+  readonly sealKeys: () => Iterable<Found<SealKeyTable>>
   readonly unproved: () => Iterable<Found<UnprovedTable>>
   readonly close: () => void
 }
@@ -62,7 +64,7 @@ function soundSource(path: string): Result<Source> {
   }
 }
 
-const tables = ['entry', 'contact', 'unproved'] as const
+const tables = ['entry', 'contact', 'seal_key', 'unproved'] as const
 
 /** Sound pages, and real tables: a view in place of one could be made to never end. */
 function isReadable(connection: Connection): boolean {
@@ -100,6 +102,7 @@ function sourceOf(connection: Connection, path: string): Source {
     practice: practiceOf(connection),
     rows: () => all(rowsText),
     contacts: () => (has('contact') ? all('SELECT digest, salt, details FROM contact') : []),
+    sealKeys: () => (has('seal_key') ? all('SELECT id, under_passphrase FROM seal_key') : []),
     unproved: () =>
       has('unproved') ? all('SELECT key, what, desk, seq, holds FROM unproved') : [],
     close: () => connection.close(),
@@ -123,6 +126,7 @@ function salvaged(path: string): Result<Source> {
     practice: practiceMark(found.filter(isSetUp).map(({ body }) => body)),
     rows,
     contacts: () => foundContacts(pages),
+    sealKeys: () => [],
     unproved: () => [],
     close: () => undefined,
   })

@@ -1,7 +1,7 @@
 /** What of one file goes into the merged log. */
 import { sha256 } from '../log/hash-chain.ts'
 import type { Json } from '../canonical-json.ts'
-import type { ContactTable, UnprovedTable } from '../schema.ts'
+import type { ContactTable, SealKeyTable, UnprovedTable } from '../schema.ts'
 import type { AlteredEntry, DeskFound, FileReport } from './report.ts'
 import { type FoundRow, provedRow } from './row-proof.ts'
 import { type Found, isFileFault, type Source } from './source.ts'
@@ -69,6 +69,8 @@ class Taking {
     this.#added = this.#target.settle()
     for (const contact of untilItBreaks(this.#source.contacts()))
       if (isContact(contact)) this.#target.keepContact(contact)
+    for (const key of untilItBreaks(this.#source.sealKeys()))
+      if (isSealKey(key)) this.#target.keepSealKey(key)
     for (const found of untilItBreaks(this.#source.unproved())) {
       const unproved = isUnproved(found) ? unprovedOf(JSON.parse(found.holds)) : null
       if (unproved !== null) this.#target.unproved(unproved)
@@ -116,6 +118,11 @@ function isContact(found: Found<ContactTable>): found is ContactTable {
   return (
     typeof salt === 'string' && typeof details === 'string' && sha256(salt + details) === digest
   )
+}
+
+function isSealKey(found: Found<SealKeyTable>): found is SealKeyTable {
+  const { id, under_passphrase: record } = found
+  return typeof id === 'string' && (record === null || typeof record === 'string')
 }
 
 /** From a log that was itself merged: its key proves what it holds. */

@@ -15,7 +15,7 @@ import { countEntries } from '../log/read-entries.ts'
 import { type Refolded, refoldSteps } from '../log/rebuild.ts'
 import { latestFormat } from '../migrations/list.ts'
 import { markOfLog } from './log-mark.ts'
-import type { ContactTable, EntryTable, UnprovedTable } from '../schema.ts'
+import type { ContactTable, EntryTable, SealKeyTable, UnprovedTable } from '../schema.ts'
 import { noFolder, notAMergedLog, outInUse } from './merge-refusals.ts'
 
 /** Begins the part file of a merged log: a copy of `out` if that is there, else a new log. */
@@ -86,6 +86,7 @@ export class Target {
   readonly #log: WritableLog
   readonly #insertMany: Statement<unknown[]>
   readonly #keepContact: Statement<unknown[]>
+  readonly #keepSealKey: Statement<unknown[]>
   readonly #keepUnproved: Statement<unknown[]>
   readonly #indexes: readonly { name: string; sql: string }[]
   #changed = false
@@ -104,6 +105,11 @@ export class Target {
     this.#insertMany = this.#connection.prepare(insertEntries(entriesAtOnce))
     this.#keepContact = this.#connection.prepare(
       'INSERT OR IGNORE INTO contact (digest, salt, details) VALUES (?, ?, ?)',
+    )
+    this.#keepSealKey = this.#connection.prepare(
+      `INSERT INTO seal_key (id, under_passphrase) VALUES (?, ?)
+       ON CONFLICT (id) DO UPDATE SET under_passphrase = excluded.under_passphrase
+       WHERE coalesce(excluded.under_passphrase, '') > coalesce(under_passphrase, '')`,
     )
     this.#keepUnproved = this.#connection.prepare(
       'INSERT OR IGNORE INTO unproved (key, what, desk, seq, holds) VALUES (?, ?, ?, ?, ?)',
@@ -138,6 +144,11 @@ export class Target {
     return this.#note(this.#keepContact.run(digest, salt, details).changes)
   }
 
+  /** A key that only one file has under a passphrase is kept so; of two records either opens it. */
+  keepSealKey({ id, under_passphrase: record }: SealKeyTable): boolean {
+    return this.#note(this.#keepSealKey.run(id, record).changes)
+  }
+
   unproved({ key, what, desk, seq, holds }: UnprovedTable): boolean {
     return this.#note(this.#keepUnproved.run(key, what, desk, seq, holds).changes)
   }
@@ -168,7 +179,9 @@ export class Target {
   /** Folds all entries, in their order, into fresh read tables. */
   *fold(): Generator<number, Refolded> {
     for (const { sql } of this.#indexes) this.#connection.exec(sql)
-    return yield* refoldSteps(this.#log, this.#connection)
+    const folded = yield* refoldSteps(this.#log, this.#connection)
+    leavePurgedOut(this.#connection)
+    return folded
   }
 
   /** Puts the part file in place; refuses `log-in-use` if another program has the old one open. */
@@ -187,6 +200,20 @@ export class Target {
     if (this.#connection.open) this.#connection.close()
     removeLog(this.#part)
   }
+}
+
+/**
+ * Contacts that were erased for good do not come back with a file from before: a station erases those
+ * of its own animals, an office those of all.
+ */
+function leavePurgedOut(connection: Connection): void {
+  // Zeros are written over them, also in a file that is not finished yet.
+  connection.pragma('secure_delete = ON')
+  connection.exec(`DELETE FROM contact WHERE digest IN (
+    SELECT animal.contact FROM animal JOIN entry ON entry.kind = 'contacts.purged'
+      LEFT JOIN station ON station.desk = entry.desk
+    WHERE animal.contact IS NOT NULL AND animal.day <= entry.body ->> '$.upTo'
+      AND (animal.desk = entry.desk OR station.office = 1))`)
 }
 
 function putInPlace(part: string, out: string): void {

@@ -3,6 +3,7 @@ import { closeFigures } from './close.bench.ts'
 import { deskFigures } from './desk.bench.ts'
 import { lineFigures } from './line.bench.ts'
 import type { Figure } from './measure.ts'
+import { mergeFigures } from './merge.bench.ts'
 import { safekeepingFigures } from './safekeeping.bench.ts'
 
 function printFigure({ what, figure, target, met }: Figure): void {
@@ -10,5 +11,5 @@ function printFigure({ what, figure, target, met }: Figure): void {
   console.log(`${what}\n    ${figure}   [${target}]${verdict}`)
 }
 
-for (const figures of [deskFigures, lineFigures, closeFigures, safekeepingFigures])
+for (const figures of [deskFigures, lineFigures, closeFigures, safekeepingFigures, mergeFigures])
   for (const figure of await figures()) printFigure(figure)
