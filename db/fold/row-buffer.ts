@@ -58,6 +58,7 @@ class TableBuffer {
   readonly #insertMany: Statement<unknown[]>
   readonly #placeOf: ReadonlyMap<string, number>
   readonly #key: readonly string[]
+  readonly #empty: readonly unknown[]
   readonly #rows = new Map<string, unknown[]>()
 
   /** Null where a row left out of a write would not be null, or another key than the primary counts. */
@@ -79,6 +80,7 @@ class TableBuffer {
     }
     this.#insertOne = insert(1)
     this.#insertMany = insert(perStatement)
+    this.#empty = columns.map(() => null)
     this.#placeOf = new Map(columns.map(({ name }, place) => [name, place]))
     this.#key = columns
       .filter(({ pk }) => pk > 0)
@@ -101,7 +103,7 @@ class TableBuffer {
   #put(row: Cells): boolean {
     const key = this.#keyIn(row)
     if (key === null) return false
-    const cells = new Array<unknown>(this.#placeOf.size).fill(null)
+    const cells = this.#empty.slice()
     this.#change(cells, row)
     this.#rows.set(key, cells)
     if (this.#rows.size >= mostKept) this.flush()
