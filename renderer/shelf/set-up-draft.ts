@@ -100,6 +100,7 @@ export const steps: readonly Step[] = [
       'holdHours',
       'limits',
       'targetWaitMinutes',
+      'secondSigner',
     ],
   },
   {
