@@ -81,29 +81,26 @@ export function IceDialog(props: { cooler: CoolerView; onClose: () => void }) {
             Estimate
           </Button>
         </div>
-        <div role="status">
-          {asked && data && !said && (
-            <Notice kind="info">
-              <p>
-                <b>
-                  About <span className="numbers">{data.hours.toFixed(0)} h</span>, until{' '}
-                  <Time ms={data.untilMs} />
-                </b>
-                ; between {data.lowHours.toFixed(0)} and {data.highHours.toFixed(0)} h nineteen
-                times in twenty.
-              </p>
-              <p>
-                {data.watts.toFixed(1)} W come in ({data.wattsPerDegree.toFixed(2)} W for each
-                degree,{' '}
-                {data.fittedFrom === null
-                  ? 'as stated, taken as good to a quarter'
-                  : `fitted from ${data.fittedFrom} readings`}
-                ); {data.spentOnTissueKg.toFixed(1)} kg melt to cool what is inside. Latent heat of
-                ice 334 kJ/kg.
-              </p>
-            </Notice>
-          )}
-        </div>
+        {asked && data && !said && (
+          <Notice kind="info">
+            <p>
+              <b>
+                About <span className="numbers">{data.hours.toFixed(0)} h</span>, until{' '}
+                <Time ms={data.untilMs} />
+              </b>
+              ; between {data.lowHours.toFixed(0)} and {data.highHours.toFixed(0)} h nineteen times
+              in twenty.
+            </p>
+            <p>
+              {data.watts.toFixed(1)} W come in ({data.wattsPerDegree.toFixed(2)} W for each degree,{' '}
+              {data.fittedFrom === null
+                ? 'as stated, taken as good to a quarter'
+                : `fitted from ${data.fittedFrom} readings`}
+              ); {data.spentOnTissueKg.toFixed(1)} kg melt to cool what is inside. Latent heat of
+              ice 334 kJ/kg.
+            </p>
+          </Notice>
+        )}
         <Caution title="an estimate">
           Read the cooler before you trust it. This is for water ice; dry ice needs air to vent
           into, gloves, and the carrier’s word.

@@ -39,7 +39,7 @@ export function Receiving(props: { onDone: () => void }) {
           onFile={(file) => setInput(inputOf(file))}
         />
         {input !== undefined && <RefusalNote refusal={refusal} />}
-        <div role="status">{shown && <Verdict check={shown} />}</div>
+        {shown && <Verdict check={shown} />}
       </Panel>
       {shown && <CounterScan key={shown.digests.computed} check={shown} onDone={props.onDone} />}
     </>
