@@ -61,7 +61,11 @@ const columns = [
 function FileState(props: { file: MergedFile }) {
   switch (props.file.state) {
     case 'whole':
-      return <Badge shape="fine">whole</Badge>
+      return props.file.altered.length > 0 ? (
+        <Badge shape="soon">altered</Badge>
+      ) : (
+        <Badge shape="fine">whole</Badge>
+      )
     case 'damaged':
       return <Badge shape="soon">damaged</Badge>
     case 'newer-version':
