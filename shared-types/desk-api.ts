@@ -148,6 +148,8 @@ export const deskApi = {
       lead: z.strictObject({ name: PersonName, pin: Pin }),
       kits: z.int().min(0).max(100_000),
       blankLabels: z.int().min(0).max(1_000_000),
+      /** Coolers on ice that stand ready: each is opened under a number, so that its label can be printed. */
+      coolers: z.int().min(0).max(50).default(0),
     }),
     z.strictObject({ lead: PersonId }),
   ),

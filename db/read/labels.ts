@@ -14,7 +14,7 @@ const fate = sql<LabelFate>`CASE
   WHEN label.kit IS NULL THEN 'used'
   WHEN substr(number, 11, 1) IN ('K', 'H')
     THEN CASE WHEN (SELECT state FROM kit WHERE kit.kit = label.kit) = 'opened' THEN 'used' ELSE 'printed' END
-  WHEN EXISTS (SELECT 1 FROM bag WHERE bag.bag = label.number) THEN 'used'
+  WHEN EXISTS (SELECT 1 FROM bag WHERE bag.bag = label.number AND bag.place <> 'discarded') THEN 'used'
   ELSE 'printed' END`
 
 const kitLabelRows = prepareAll((db, p: Params<{ kit: KitNumber }>) =>

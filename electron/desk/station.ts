@@ -7,7 +7,7 @@ import { daysOf, latestDay } from '../../db/read/station.ts'
 import type { ParsedInput } from '../../shared-types/desk-api.ts'
 import { draft, type EntryDraft } from '../../shared-types/entry.ts'
 import { granted, type Result, refused } from '../../shared-types/result.ts'
-import { DeskId, type PersonId, personId } from '../../shared-types/sample-number.ts'
+import { coolerNumber, DeskId, type PersonId, personId } from '../../shared-types/sample-number.ts'
 import { checkDayDate, decideOpenDay, decideReopen, draftsOfOpening } from '../station/day.ts'
 import { localDate } from '../station/local-time.ts'
 import type { CommandHandlers, ShelfCall, ShelfHandlers } from './call.ts'
@@ -92,6 +92,7 @@ const emptyStock = { inStock: 0, missing: 0 }
 
 function draftsOfSetUp(input: SetUp, lead: PersonId, practice: boolean): EntryDraft[] {
   const { season, station, letter, name, zone, settings, date, kits, blankLabels } = input
+  const desk = DeskId.parse(season + station + letter)
   return [
     draft('station.set-up', { season, station, letter, name, zone, practice, settings }),
     draft('person.added', {
@@ -103,6 +104,14 @@ function draftsOfSetUp(input: SetUp, lead: PersonId, practice: boolean): EntryDr
     draft('pin.set', { person: lead }),
     draft('duty.changed', { person: lead, duty: 'on' }),
     ...draftsOfOpening({ date, kits, blankLabels, stockCounted: null }, emptyStock),
+    ...Array.from({ length: input.coolers }, (_, place) =>
+      draft('cooler.opened', {
+        cooler: coolerNumber(desk, place + 1),
+        name: `Cooler ${place + 1}`,
+        keeping: 'chilled',
+        capacity: null,
+      }),
+    ),
   ]
 }
 

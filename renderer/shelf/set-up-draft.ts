@@ -21,6 +21,7 @@ export interface SetUpDraft {
   readonly settings: SettingsDraft
   readonly kits: string
   readonly blankLabels: string
+  readonly coolers: string
   readonly leadName: string
   readonly pin: string
   readonly pinAgain: string
@@ -42,6 +43,7 @@ export function newDraft(today: string, zone: string): SetUpDraft {
     settings: usualSettings,
     kits: '',
     blankLabels: '',
+    coolers: '',
     leadName: '',
     pin: '',
     pinAgain: '',
@@ -59,6 +61,8 @@ const count = z
   .trim()
   .regex(/^\d{1,6}$/)
 
+const coolerCount = count.refine((typed) => Number(typed) <= 50)
+
 const plainFields: Record<PlainField, { schema: z.ZodType; say: string }> = {
   name: { schema: z.string().trim().min(2).max(60), say: 'A name of 2 to 60 characters.' },
   code: {
@@ -71,6 +75,7 @@ const plainFields: Record<PlainField, { schema: z.ZodType; say: string }> = {
   date: { schema: LocalDate, say: 'The day the station opens.' },
   kits: { schema: count, say: 'A whole number; 0 if none have come yet.' },
   blankLabels: { schema: count, say: 'A whole number; 0 if none have come yet.' },
+  coolers: { schema: coolerCount, say: 'A whole number up to 50; 0 if none have come yet.' },
   leadName: { schema: PersonName, say: 'A name of 2 to 60 characters.' },
   pin: { schema: Pin, say: '4 to 8 digits.' },
   pinAgain: { schema: z.string(), say: 'The two PINs differ: type both again.' },
@@ -105,7 +110,7 @@ export const steps: readonly Step[] = [
   },
   {
     title: 'Counts and lead',
-    plain: ['kits', 'blankLabels', 'leadName', 'pin', 'pinAgain'],
+    plain: ['kits', 'blankLabels', 'coolers', 'leadName', 'pin', 'pinAgain'],
     settings: [],
   },
 ]
@@ -142,6 +147,7 @@ export function commandOf(draft: SetUpDraft): CallInput<'station.setUp'> | undef
     settings: settings.settings,
     kits: Number(draft.kits),
     blankLabels: Number(draft.blankLabels),
+    coolers: Number(draft.coolers),
     lead: { name: draft.leadName, pin: draft.pin },
   }
 }

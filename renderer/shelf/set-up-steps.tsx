@@ -115,6 +115,13 @@ export function LeadStep(props: StepProps) {
           inputMode="numeric"
           numbers
         />
+        <TextEntry
+          {...entryOf(props, 'coolers')}
+          label="Coolers on ice"
+          hint="Others are opened on the coolers screen."
+          inputMode="numeric"
+          numbers
+        />
       </div>
       <TextEntry
         {...entryOf(props, 'leadName')}

@@ -9,7 +9,8 @@ import {
   openCooler,
   openStation,
   sampleBoth,
-  type TestDesk,
+  setUpInput,
+  TestDesk,
 } from '../support/desk.ts'
 
 let desk: TestDesk
@@ -86,4 +87,15 @@ test('a whole day: animals in, sampled, bags cold, day closed, coolers given to 
   if (!log.ok) throw new Error(log.refusal.say)
   expect(verifyLog(log.value)).toMatchObject({ whole: true, readTables: 'equal', findings: [] })
   log.value.close()
+})
+
+test('coolers counted at set-up stand ready under numbers of their own', async () => {
+  desk = new TestDesk()
+  await desk.ask('station.setUp', { ...setUpInput, coolers: 2 })
+  const { coolers } = await desk.ask('coolers', {})
+  expect(coolers.map(({ name, keeping, state }) => `${name} ${keeping} ${state}`)).toEqual([
+    'Cooler 1 chilled open',
+    'Cooler 2 chilled open',
+  ])
+  expect(await openCooler(desk, 'Spare')).toMatch(/^26KRVA0003C/)
 })

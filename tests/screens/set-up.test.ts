@@ -41,7 +41,7 @@ describe.skipIf(browserPath === undefined)('on a laptop without a station log', 
     await press(page, 'Enter')
 
     await page.getByRole('heading', { name: '4 of 4: Counts and lead' }).waitFor()
-    for (const answer of ['100', '1000', 'Orla Vance', '4821', '4821']) {
+    for (const answer of ['100', '1000', '3', 'Orla Vance', '4821', '4821']) {
       await type(page, answer)
       if (answer !== '4821' || (await focused(page)) !== 'Your PIN once more')
         await press(page, 'Tab')

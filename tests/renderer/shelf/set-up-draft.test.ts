@@ -15,6 +15,7 @@ const filled = {
   code: 'KET',
   kits: '100',
   blankLabels: '1000',
+  coolers: '3',
   leadName: 'Orla Vance',
   pin: '4821',
   pinAgain: '4821',
@@ -33,7 +34,7 @@ test('a code is suggested out of the name, in characters that are not misread by
   expect(StationCode.safeParse(suggestedCode('Bitter Creek Road')).success).toBe(true)
 })
 
-test('with the usual settings a lead types ten answers and has a station the desk accepts', () => {
+test('with the usual settings a lead types eleven answers and has a station the desk accepts', () => {
   const command = commandOf(complete)
   expect(deskApi['station.setUp'].input.safeParse(command).success).toBe(true)
   expect(command).toMatchObject({ season: '26', letter: 'A', date: '2026-11-14' })
