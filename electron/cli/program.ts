@@ -34,6 +34,7 @@ function calendarDay(text: string): LocalDate {
 const load = {
   practice: () => import('./verbs/practice.ts'),
   verify: () => import('./verbs/verify.ts'),
+  drill: () => import('./verbs/drill.ts'),
   rebuild: () => import('./verbs/rebuild.ts'),
   export: () => import('./verbs/export.ts'),
   papers: () => import('./verbs/papers.ts'),
@@ -82,6 +83,12 @@ function addChecks(add: AddVerb, { cwd, end }: ProgramDeps): void {
     async (file, log, { json }) => {
       const { checkManifest } = await load.checkManifest()
       end(await checkManifest(resolve(cwd, file), resolve(cwd, log)), json)
+    },
+  )
+  add('drill <backup> [log]', 'restore a backup for a try, and check it').action(
+    async (backup, log, { json }) => {
+      const { drill } = await load.drill()
+      end(drill(resolve(cwd, backup), log && resolve(cwd, log)), json)
     },
   )
   add('rebuild <file>', 'make the tables anew from the entries').action(async (file, { json }) => {
