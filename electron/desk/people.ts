@@ -11,6 +11,7 @@ import { granted, type Result, refused } from '../../shared-types/result.ts'
 import { lastSerial, numberParts, personId } from '../../shared-types/sample-number.ts'
 import type { PersonView, WhoView } from '../../shared-types/views/people.ts'
 import { commandsOf } from '../station/authority.ts'
+import { lineSettingsOf } from '../station/line-settings.ts'
 import { localDate } from '../station/local-time.ts'
 import type { CommandHandlers, OpenHandlers, QueryHandlers } from './call.ts'
 import { findPerson } from './find.ts'
@@ -40,7 +41,8 @@ export const peopleQueries = {
       day: { date: day?.date ?? null, state: day?.state ?? 'none' },
       today,
       nowMs: now,
-      settings: station.settings,
+      // The line as it is gone by, so that a lead sees and changes what the forecasts begin with.
+      settings: { ...station.settings, line: lineSettingsOf(station.settings) },
       may: person ? commandsOf(person.role) : [],
     }
     return granted(view)

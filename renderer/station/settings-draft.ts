@@ -2,6 +2,15 @@
 import { type AgeClass, Species } from '../../shared-types/animal.ts'
 import { type Keeping, type LocationNeed, StationSettings } from '../../shared-types/station.ts'
 import { type Kept, TissueSite } from '../../shared-types/tissue.ts'
+import {
+  type LineDraft,
+  type LineErrors,
+  lineDraftOf,
+  lineFieldOf,
+  lineInput,
+  lineSays,
+} from './line-draft.ts'
+import { typedNumber } from './typed-number.ts'
 
 export interface UnitDraft {
   /** Keeps a row's identity while its code is typed. */
@@ -25,6 +34,8 @@ export interface SettingsDraft {
   readonly targetWaitMinutes: string
   /** Whether a second person signs the close. */
   readonly secondSigner: boolean
+  /** Left out at set-up: a station begins with what most do, and settles its line later. */
+  readonly line?: LineDraft
 }
 
 /** What most stations begin with (common practice, no source); the laboratory's own limits go first. */
@@ -79,13 +90,8 @@ export function draftOf(settings: StationSettings): SettingsDraft {
     },
     targetWaitMinutes: String(settings.targetWaitMinutes),
     secondSigner: settings.secondSigner !== false,
+    line: settings.line && lineDraftOf(settings.line),
   }
-}
-
-/** A typed number, comma or point; what is no number stays text, for the schema to refuse. */
-export function typedNumber(text: string): number | string {
-  const tidy = text.trim().replace(',', '.').replace('−', '-')
-  return tidy === '' || Number.isNaN(Number(tidy)) ? text : Number(tidy)
 }
 
 function toInput(draft: SettingsDraft): unknown {
@@ -114,6 +120,7 @@ function toInput(draft: SettingsDraft): unknown {
     targetWaitMinutes: typedNumber(draft.targetWaitMinutes),
     // Two sign unless the station says otherwise.
     secondSigner: draft.secondSigner ? undefined : false,
+    line: draft.line && lineInput(draft.line),
   }
 }
 
@@ -131,7 +138,7 @@ const says: Record<SettingsField, string> = {
   limits: 'Degrees between −90 and 60, the low limit under the high one.',
   targetWaitMinutes: 'Whole minutes between 1 and 600.',
   secondSigner: 'Choose who signs the close.',
-  line: 'Something about the line is out of its limits.',
+  line: 'Correct what is marked about the line.',
 }
 
 function isField(name: PropertyKey | undefined): name is SettingsField {
@@ -141,9 +148,17 @@ function isField(name: PropertyKey | undefined): name is SettingsField {
 /** Settings out of a draft, or what is wrong with it, field by field. */
 export function readSettings(
   draft: SettingsDraft,
-): { ok: true; settings: StationSettings } | { ok: false; errors: SettingsErrors } {
+):
+  | { ok: true; settings: StationSettings }
+  | { ok: false; errors: SettingsErrors; lineErrors: LineErrors } {
   const read = StationSettings.safeParse(toInput(draft))
   if (read.success) return { ok: true, settings: read.data }
-  const fields = read.error.issues.map((issue) => issue.path[0]).filter(isField)
-  return { ok: false, errors: Object.fromEntries(fields.map((field) => [field, says[field]])) }
+  const paths = read.error.issues.map(({ path }) => path)
+  const fields = paths.map(([field]) => field).filter(isField)
+  const lineFields = paths.filter(([field]) => field === 'line').map(lineFieldOf)
+  return {
+    ok: false,
+    errors: Object.fromEntries(fields.map((field) => [field, says[field]])),
+    lineErrors: Object.fromEntries(lineFields.map((field) => [field, lineSays[field]])),
+  }
 }

@@ -1,4 +1,5 @@
 import { afterEach, beforeEach, describe, expect, test } from 'vitest'
+import { usualLineSettings } from '../../electron/station/line-settings.ts'
 import { browserPath } from '../loopback/support/chromium.ts'
 import { type Crew, crewPin, leadPin, openStation, settings } from '../support/desk.ts'
 import { focused, press, signIn, type } from './support/hands.ts'
@@ -80,7 +81,7 @@ describe.skipIf(browserPath === undefined)('the station screen', () => {
     await press(page, 'Enter')
     await page.getByText('The settings are changed.').waitFor()
     const after = (await desk.ask('who', {})).settings
-    expect(after).toEqual({ ...settings, targetWaitMinutes: 20 })
+    expect(after).toEqual({ ...settings, targetWaitMinutes: 20, line: usualLineSettings })
   })
 
   test('the next day is not opened over one that was never closed', async () => {
