@@ -65,12 +65,11 @@ export function connectForWriting(path: string): Connection {
 }
 
 /**
- * Opens a part file that is thrown away unless it is finished: no journal, no waiting for the disk. A
+ * Opens a part file that is thrown away unless it is finished: no waiting for the disk. A
  * new one is made if there is none.
  */
 export function connectForBulk(path: string): Connection {
   return guarded(new Database(path), (connection) => {
-    connection.pragma('journal_mode = OFF')
     connection.pragma('synchronous = OFF')
     connection.pragma('locking_mode = EXCLUSIVE')
     connection.pragma('cache_size = -131072')

@@ -1,5 +1,5 @@
 /**
- * The log a merge writes: a part file beside it, made with no journal, because it is thrown away
+ * The log a merge writes: a part file beside it, made without waiting for the disk, because it is thrown away
  * unless it is finished; then put in place of the old one in one step.
  */
 import { closeSync, existsSync, fsyncSync, openSync, renameSync, rmSync } from 'node:fs'

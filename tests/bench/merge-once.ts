@@ -16,7 +16,6 @@ function ours(): void {
 /** The plainest copy there is: the same table with the same indexes, no check, no read tables. */
 function attach(): void {
   const database = new Database(out)
-  database.pragma('journal_mode = OFF')
   database.pragma('synchronous = OFF')
   database.pragma('cache_size = -131072')
   entryLog.up(database)
