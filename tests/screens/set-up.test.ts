@@ -1,5 +1,5 @@
 import { afterEach, beforeEach, describe, expect, test } from 'vitest'
-import { screenEntries } from '../../renderer/frame/screens.ts'
+import { entriesAt } from '../../renderer/frame/screens.ts'
 import { browserPath } from '../loopback/support/chromium.ts'
 import { focused, press, type } from './support/hands.ts'
 import { barriers, picture } from './support/look.ts'
@@ -115,7 +115,7 @@ describe.skipIf(browserPath === undefined)('on a laptop without a station log', 
     await type(page, pin)
     await press(page, 'Enter')
     await page.getByRole('list', { name: /^Animals waiting/ }).waitFor()
-    for (const { key, screen } of screenEntries) {
+    for (const { key, screen } of entriesAt(false)) {
       await press(page, key)
       await expect.poll(() => page.url()).toContain(`#${screen}`)
       expect(await page.getByText('PRACTICE', { exact: true }).isVisible()).toBe(true)
