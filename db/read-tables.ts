@@ -300,6 +300,13 @@ export interface HandoffCoolerTable {
   scanned_ms: number | null
 }
 
+/** A clock that a lead put back: what it read then, and what the log had reached. */
+export interface ClockPutBackTable {
+  hash: string
+  wall_ms: number
+  last_ms: number
+}
+
 /** Every counter-scan that came back. */
 export interface ReceiptTable {
   hash: string
@@ -352,4 +359,5 @@ export interface ReadTables {
   handoff: HandoffTable
   handoff_cooler: HandoffCoolerTable
   receipt: ReceiptTable
+  clock_put_back: ClockPutBackTable
 }

@@ -22,7 +22,9 @@ export const stationFolds = {
   'settings.changed': ({ desk, body }) => [
     patch('station', { desk }, { settings: JSON.stringify(body.settings) }),
   ],
-  'clock.accepted': () => [],
+  'clock.accepted': ({ hash, body }) => [
+    put('clock_put_back', { hash, wall_ms: body.wallMs, last_ms: body.lastMs }),
+  ],
   'day.opened': ({ desk, at, body }) => [
     put('day', {
       desk,

@@ -151,6 +151,10 @@ CREATE TABLE receipt (
   hash TEXT PRIMARY KEY, handoff TEXT NOT NULL, body TEXT NOT NULL, ms INTEGER NOT NULL, "by" TEXT
 ) STRICT, WITHOUT ROWID;
 CREATE INDEX receipt_of_handoff ON receipt (handoff, ms);
+
+CREATE TABLE clock_put_back (
+  hash TEXT PRIMARY KEY, wall_ms INTEGER NOT NULL, last_ms INTEGER NOT NULL
+) STRICT, WITHOUT ROWID;
 `
 
 export const readTables: Migration = {

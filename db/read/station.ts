@@ -82,3 +82,16 @@ function rowToDay(row: DayTable): DayRecord {
     reopenedMs: row.reopened_ms,
   }
 }
+
+const putBackRows = prepareAll((db) =>
+  db
+    .selectFrom('clock_put_back')
+    .select(['wall_ms as wallMs', 'last_ms as lastMs'])
+    .orderBy('last_ms')
+    .orderBy('hash'),
+)
+
+/** Every time a lead put a clock back. */
+export function clocksPutBack(log: ReadableLog): { wallMs: number; lastMs: number }[] {
+  return putBackRows(log)
+}

@@ -3,7 +3,7 @@ import { parse } from 'csv-parse/sync'
 import type { ReadableLog } from '../../db/connection.ts'
 import { bagsInCooler, bagsOnBench, type ListedBag } from '../../db/read/bags.ts'
 import { coolers as allCoolers, readingsOf } from '../../db/read/coolers.ts'
-import { knownOfKind } from '../../db/read/disputes.ts'
+import { clocksPutBack } from '../../db/read/station.ts'
 import { staysIn } from '../../db/read/stays.ts'
 import type { CoolerRecord } from '../../shared-types/cooler.ts'
 import { draft } from '../../shared-types/entry.ts'
@@ -116,7 +116,7 @@ export function holdOf(
   log: ReadableLog,
   settings: StationSettings,
 ): (bag: Pick<ListedBag, 'kept' | 'sealedMs'>, keeping: Keeping | null) => number | null {
-  const putBack = knownOfKind(log, 'clock.accepted').map(({ body }) => body)
+  const putBack = clocksPutBack(log)
   return (bag, keeping) =>
     holdUntilMs(settings, { ...bag, sealedMs: sealedBy(bag.sealedMs, putBack) }, keeping)
 }

@@ -20,7 +20,6 @@ import {
   quantile,
   waits,
 } from '../station/figures.ts'
-import { holdUntilMs } from '../station/hold-clock.ts'
 import { kitsLow } from '../station/kit-ledger.ts'
 import { isOnTheLine, whoCanWork } from '../station/line.ts'
 import { localDate } from '../station/local-time.ts'
@@ -28,6 +27,7 @@ import { benchLimitMs, type LeadView, needsOfLead } from '../station/needs.ts'
 import { takesSamples } from '../station/training.ts'
 import { kitAt } from './animals.ts'
 import type { QueryHandlers } from './call.ts'
+import { holdOf } from './cold.ts'
 import { waitingInTurn } from './line-facts.ts'
 import { personView } from './people.ts'
 
@@ -98,6 +98,7 @@ function crewMember(
 }
 
 function coldView(log: ReadableLog, station: StationRecord): LeadView['coolers'] {
+  const until = holdOf(log, station.settings)
   return coolers(log)
     .filter(({ state }) => state !== 'handed-off')
     .map((cooler) => {
@@ -108,9 +109,7 @@ function coldView(log: ReadableLog, station: StationRecord): LeadView['coolers']
         keeping: cooler.keeping,
         bags: bagTally(log, cooler.cooler),
         holdUntilMs:
-          oldest === null
-            ? null
-            : holdUntilMs(station.settings, { kept: 'fresh', sealedMs: oldest }, cooler.keeping),
+          oldest === null ? null : until({ kept: 'fresh', sealedMs: oldest }, cooler.keeping),
         lastReading: reading,
       }
     })

@@ -38,10 +38,10 @@ export function CounterScan(props: { check: ManifestCheckView; onDone: () => voi
     <>
       <Panel title="2. Count the bags" note={`${count.found.length} of ${check.bags.length}`}>
         <NumberEntry label="Scan every bag, or type its number" onNumber={take} autoFocus />
+        <Extras extra={extra} />
         {last && (
           <Damage key={last} bag={last} onSay={(words) => setCount(damaged(count, last, words))} />
         )}
-        <Extras extra={extra} />
         <Missing missing={missing} />
       </Panel>
       <Report check={check} count={count} onDone={onDone} />

@@ -2,6 +2,7 @@
 import { closeFigures } from './close.bench.ts'
 import { deskFigures } from './desk.bench.ts'
 import { lineFigures } from './line.bench.ts'
+import { manifestFigures } from './manifest.bench.ts'
 import type { Figure } from './measure.ts'
 import { mergeFigures } from './merge.bench.ts'
 import { safekeepingFigures } from './safekeeping.bench.ts'
@@ -11,5 +12,12 @@ function printFigure({ what, figure, target, met }: Figure): void {
   console.log(`${what}\n    ${figure}   [${target}]${verdict}`)
 }
 
-for (const figures of [deskFigures, lineFigures, closeFigures, safekeepingFigures, mergeFigures])
+for (const figures of [
+  deskFigures,
+  lineFigures,
+  closeFigures,
+  manifestFigures,
+  safekeepingFigures,
+  mergeFigures,
+])
   for (const figure of await figures()) printFigure(figure)
