@@ -118,7 +118,7 @@ export const packingSteps: readonly { step: PackingStep; say: string; source: st
   {
     step: 'list',
     say: 'The manifest lies in a dry sleeve between second layer and outer cooler, or rides with the driver.',
-    source: 'Common practice, no source',
+    source: 'none, common practice',
   },
   {
     step: 'refrigerant',

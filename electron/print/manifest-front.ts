@@ -119,7 +119,9 @@ function transportWords({ transport, dryIceKg, coolers }: ManifestSheet): string
       : [`Dry ice, UN1845, class 9: net ${dryIceKg} kg over all coolers.`]),
     ...(marked === 0
       ? []
-      : [`▲ ${marked} bags lay in a cooler while it was outside its limits: marked in the list.`]),
+      : [
+          `▲ ${marked} ${marked === 1 ? 'bag' : 'bags'} lay in a cooler while it was outside its limits: marked in the list.`,
+        ]),
   ]
 }
 

@@ -58,7 +58,7 @@ export function PackDialog(props: { handoff: HandoffView; onClose: () => void })
         <Choice<PackingAnswer>
           key={step}
           label={say}
-          hint={`After ${source}.`}
+          hint={`Source: ${source}.`}
           options={answers}
           value={given[step] ?? null}
           onChange={(answer) => setGiven({ ...given, [step]: answer })}

@@ -149,6 +149,63 @@ describe('the bags of a manifest', () => {
   })
 })
 
+const [struck, added] = bagsOf(1, 1).map(({ bag }) => bag)
+
+/** A bag taken off and one put on after the handoff, one bag marked, packed with dry ice. */
+const correctedHandoff: ManifestSheet = {
+  ...smallHandoff,
+  supplements: handoffNumber(desk, 7),
+  transport: 'Exempt animal specimen, chosen by the lead with Ms Orrin (the carrier’s page)',
+  dryIceKg: 2.5,
+  coolers: smallHandoff.coolers.map((each) => ({
+    ...each,
+    bags: each.bags
+      .filter(({ bag }) => bag !== struck)
+      .map((bag, place) => ({ ...bag, excursion: place === 1 })),
+  })),
+  corrections: [
+    {
+      edition: 2,
+      replaces: digest,
+      reason: 'found on the bench after the van had left',
+      at: 'Sat 14 Nov 2026, 19:42 MST',
+      initials: 'O. V.',
+      strokes: [
+        { bag: struck ?? bagOne(), cooler: 'Blue two', what: 'taken-off' },
+        { bag: added ?? bagOne(), cooler: 'Blue two', what: 'added' },
+      ],
+    },
+  ],
+}
+
+function bagOne(): never {
+  throw new Error('a kit has two bags')
+}
+
+describe('a corrected manifest', () => {
+  test('names the one it replaces, who struck what and why, and leaves the bag out of the list', async () => {
+    const pages = await texts(correctedHandoff)
+    const all = pages.join(' ')
+    expect(pages[0]).toContain('CORRECTED · edition 2')
+    expect(all).toContain(`replaces the one with digest ${digest.slice(0, 16)}`)
+    expect(all).toMatch(/found on the bench.*O\. V\. Sat 14 Nov 2026/)
+    expect(all).toContain(`${struck}, Blue two`)
+    expect(all).toContain(`+ ${added}, Blue two`)
+    expect(bagNumbers(all)).not.toContain(grouped(struck ?? bagOne()))
+  })
+
+  test('says which manifest it adds to, its class and dry ice, and which bags lay out of limits', async () => {
+    const [page] = await texts(correctedHandoff)
+    expect(page).toContain(`adds to manifest ${grouped(handoffNumber(desk, 7))}`)
+    // 49 CFR 173.217(c): proper shipping name, class 9, UN1845 and net quantity.
+    expect(page).toContain('Dry ice, UN1845, class 9: net 2.5 kg over all coolers.')
+    expect(page).toContain('Class for transport: Exempt animal specimen, chosen by the lead')
+    expect(page).toContain('2 bags lay in a cooler while it was outside its limits')
+    const [plain] = await texts(smallHandoff)
+    expect(plain).toContain('Class for transport: not chosen here')
+  })
+})
+
 describe.each(['a4', 'letter'] as const)('on %s', (paper) => {
   const long = 'Upper Kerravale Junction weigh yard behind the old grain elevator, north gate'
   const awkward: ManifestSheet = {
