@@ -38,6 +38,7 @@ CREATE TABLE animal (
   assigned_ms INTEGER, sampler TEXT, outcome TEXT, finished_ms INTEGER
 ) STRICT, WITHOUT ROWID;
 CREATE INDEX animal_by_tag ON animal (tag);
+CREATE INDEX animal_by_hunter ON animal (hunter);
 CREATE INDEX animal_in_line ON animal (arrived_ms) WHERE state IN ('waiting', 'with-sampler');
 CREATE INDEX animal_of_day
   ON animal (day, state, outcome, arrived_ms, assigned_ms, finished_ms, sampler);
