@@ -86,9 +86,11 @@ function AgeAndDate({ draft, change, missing, today }: Asking) {
       </Stop>
       <HarvestDate
         date={draft.harvested}
+        time={draft.harvestedAt}
         today={today}
         error={missing.harvested}
         onChange={(harvested) => change({ harvested })}
+        onTime={(harvestedAt) => change({ harvestedAt })}
       />
     </div>
   )

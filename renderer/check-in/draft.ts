@@ -49,6 +49,8 @@ export interface Draft {
   readonly latitude: string
   readonly longitude: string
   readonly harvested: string
+  /** Local time of the shot or kill; empty when the hunter does not know it. */
+  readonly harvestedAt: string
   readonly consent: Consent | null
   /** Null: as the unit has it. */
   readonly programme: Programme | null
@@ -73,6 +75,7 @@ export function emptyDraft(today: string): Draft {
     latitude: '',
     longitude: '',
     harvested: today,
+    harvestedAt: '',
     consent: null,
     programme: null,
     name: '',

@@ -6,12 +6,17 @@ function dayBefore(date: string): string {
   return new Date(Date.parse(date) - 86_400_000).toISOString().slice(0, 10)
 }
 
-/** The date of harvest. A date field takes digits only, so T and Y are free for today and yesterday. */
+/**
+ * The date of harvest and, where the hunter knows it, the time: tissue spoils from then on. Enter
+ * passes the time by. A date field takes digits only, so T and Y are free for today and yesterday.
+ */
 export function HarvestDate(props: {
   date: string
+  time: string
   today: string
   error: string | undefined
   onChange: (date: string) => void
+  onTime: (time: string) => void
 }) {
   const { date, today, onChange } = props
   const days: Record<string, string> = { t: today, y: dayBefore(today) }
@@ -31,6 +36,13 @@ export function HarvestDate(props: {
           value={date}
           onChange={onChange}
           error={props.error}
+        />
+        <TextEntry
+          label="at"
+          hint="if known: Tab"
+          type="time"
+          value={props.time}
+          onChange={props.onTime}
         />
       </Stop>
     </div>

@@ -23,6 +23,7 @@ export function checkInOf(
     sex,
     age,
     harvested: draft.harvested,
+    ...(draft.harvestedAt === '' ? {} : { harvestedAt: draft.harvestedAt }),
     place: placeOf({ ...draft, unit: unitByCode(draft.unit, units)?.code ?? draft.unit }),
     head: { presented, faults: [...draft.faults] },
     consent,

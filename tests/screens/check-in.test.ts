@@ -88,6 +88,15 @@ describe.skipIf(browserPath === undefined)('check-in', () => {
     expect(await barriers(shown.page)).toEqual([])
   })
 
+  test('the hour of harvest is taken where the hunter knows it, beside the date', async () => {
+    await shown.page.getByLabel('at', { exact: true }).fill('06:40')
+    await shown.page.getByLabel('Hunter id').focus()
+    await checkInFirst()
+    const [animal] = await waiting()
+    const { facts } = await shown.desk.ask('animal', { animal: animal?.animal ?? '' })
+    expect(facts.harvestedAt).toBe('06:40')
+  })
+
   test('a tag that is already here is told while it is being typed', async () => {
     const first = await checkIn(shown.desk, { tag: 'T777', hunter: 'H41' })
     shown.desk.wait(42)
