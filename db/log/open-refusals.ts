@@ -33,7 +33,7 @@ export function newerVersion(path: string): Result<never> {
   return refused(
     'newer-version',
     `${basename(path)} was written by a newer version of this program, so it opens read only here.`,
-    'Open it to read, or update this program to go on writing in it.',
+    'Look at it and print from it here, or update this program to go on writing in it.',
   )
 }
 

@@ -13,7 +13,9 @@ import {
   type Connection,
   connectForReading,
   connectInMemory,
+  connectionOf,
   ReadableLog,
+  WritableLog,
 } from '../connection.ts'
 import { latestFormat } from '../migrations/list.ts'
 import { formatOf, migrateLogTables } from '../migrations/migrate.ts'
@@ -34,6 +36,17 @@ export function readLog(path: string): Result<ReadableLog> {
     const connection = connectInMemory(withoutWal(image))
     return closedUnlessGranted(connection, () => opened(connection, path))
   })
+}
+
+/**
+ * A log of a newer version as a desk holds it, so that its screens can show it. It has the type of a log
+ * that can be written, but is an image whose database refuses every write; nothing reaches the file.
+ */
+export function openToRead(path: string): Result<WritableLog> {
+  const read = readLog(path)
+  if (!read.ok) return read
+  const { desk, format } = read.value
+  return granted(new WritableLog(connectionOf(read.value), path, desk, format))
 }
 
 function opened(connection: Connection, path: string): Result<ReadableLog> {

@@ -3,6 +3,7 @@ import { randomUUID } from 'node:crypto'
 import type { WritableLog } from '../../db/connection.ts'
 import type { SealedContact } from '../../db/kept-apart.ts'
 import { type LogTransaction, transact } from '../../db/log/append.ts'
+import { newerVersion } from '../../db/log/open-refusals.ts'
 import { personOf } from '../../db/read/people.ts'
 import { stationOf } from '../../db/read/station.ts'
 import {
@@ -216,6 +217,7 @@ class OneDesk implements Desk {
       return queryAllowed(name, person) ?? handlerOf(queryHandlers, name)(call, input)
     const allowed = checkAuthority(person?.role ?? null, name)
     if (!allowed.ok) return allowed
+    if (this.#shelf.isReadOnly) return newerVersion(log.path)
     return handlerOf(commandHandlers, name)(this.#commandCall(call, person as PersonRecord), input)
   }
 

@@ -12,7 +12,8 @@ import {
   headOf,
   latestStamp,
 } from '../../db/log/read-entries.ts'
-import { readLog } from '../../db/log/read-log.ts'
+import { openToRead, readLog } from '../../db/log/read-log.ts'
+import { latestFormat } from '../../db/migrations/list.ts'
 import { stationOf } from '../../db/read/station.ts'
 import { storing } from '../../db/storage-refusal.ts'
 import { granted, type Result, refused } from '../../shared-types/result.ts'
@@ -59,13 +60,24 @@ export class Shelf {
   open(file: string): Result<WritableLog> {
     if (file === this.openFile && this.#open) return granted(this.#open)
     const opened = this.openUnheld(file)
-    if (!opened.ok) return opened
+    if (!opened.ok) return opened.refusal.code === 'newer-version' ? this.#openToRead(file) : opened
     const refusal = this.#olderCopy(opened.value) ?? takeLease(opened.value, this.#laptop)
     if (refusal) {
       opened.value.close()
       return refusal
     }
     this.putOut(opened.value)
+    return opened
+  }
+
+  /** Whether the open log is of a newer version, which this one can show but must not write. */
+  get isReadOnly(): boolean {
+    return this.#open !== null && this.#open.format > latestFormat
+  }
+
+  #openToRead(file: string): Result<WritableLog> {
+    const opened = openToRead(this.pathOf(file))
+    if (opened.ok) this.putOut(opened.value)
     return opened
   }
 

@@ -21,6 +21,7 @@ export const shelfCalls = {
   'shelf.look': ({ shelf, deps, now }) =>
     granted({
       open: shelf.openFile,
+      readOnly: shelf.isReadOnly,
       logs: shelf.list(),
       today: localDate(now, deps.zone),
       zone: deps.zone,

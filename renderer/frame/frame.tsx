@@ -8,6 +8,7 @@ import { BackupBanner } from './backup-banner.tsx'
 import { PdfOffer, PracticeBand, ReachBanner } from './banners.tsx'
 import { FaultBoundary } from './fault.tsx'
 import './frame.css'
+import { ReadOnlyBanner } from './read-only-banner.tsx'
 import { ScreenKeys } from './screen-keys.tsx'
 import { screenWords } from './screens.ts'
 import { TopBand } from './top-band.tsx'
@@ -34,6 +35,7 @@ export function Frame(props: { who: WhoView; children: ReactNode }) {
         <div className="horizon" />
         <ReachBanner />
         <BackupBanner />
+        <ReadOnlyBanner />
       </header>
       <main className="frame-screen">
         <Activity mode={isSignedIn ? 'visible' : 'hidden'}>

@@ -19,6 +19,8 @@ export const LogOnShelf = z.strictObject({
 export const ShelfView = z.strictObject({
   /** The file that is open, or null. */
   open: z.string().nullable(),
+  /** It was written by a newer version, so it can be looked at and no more. */
+  readOnly: z.boolean(),
   logs: z.array(LogOnShelf),
   today: LocalDate,
   zone: z.string(),

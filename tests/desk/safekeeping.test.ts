@@ -262,8 +262,9 @@ test('a window left alone for a quarter of an hour is locked; looking on counts 
   expect((await laptop.ask('who', {})).person).toBeNull()
 })
 
-test('a log of a newer version is not written in, and it is said why', async () => {
+test('a log of a newer version is shown, said to be read only, and not written in', async () => {
   const { laptop, file } = await laptopWithBackup()
+  const { animal } = await checkIn(laptop)
   await laptop.desk.close()
   const path = join(laptop.folder, file)
   const bytes = readFileSync(path)
@@ -271,7 +272,14 @@ test('a log of a newer version is not written in, and it is said why', async () 
   bytes.writeInt32BE(9990, 60)
   writeFileSync(path, bytes)
   const again = new Laptop('one', { folder: laptop.folder })
-  expect((await again.refusal('shelf.open', { file })).code).toBe('newer-version')
+  await again.ask('shelf.open', { file })
+  expect(await again.ask('shelf.look', {})).toMatchObject({ open: file, readOnly: true })
+  await again.signIn()
+  expect((await again.ask('animal', { animal })).animal).toBe(animal)
+  const refused = await again.refusal('animal.checkIn', { facts: factsOf(), contact: null })
+  expect(refused.code).toBe('newer-version')
+  await again.desk.close()
+  expect(readFileSync(path).equals(bytes)).toBe(true)
 })
 
 test('the report names what was refused and how the program fares, and nobody', async () => {
