@@ -15,7 +15,10 @@ import {
 } from '../../shared-types/sample-number.ts'
 import { factsOf } from '../support/desk.ts'
 
-const benchDay = LocalDate.parse('2026-11-14')
+/** Ten days of a season, the last of them today. */
+function dayOf(serial: number): LocalDate {
+  return LocalDate.parse(`2026-11-${String(5 + (serial % 10)).padStart(2, '0')}`)
+}
 
 /** The entries of an animal from check-in to outcome. */
 function lifeOf(desk: DeskId, serial: number, sampler: PersonId): EntryDraft[] {
@@ -30,7 +33,7 @@ function lifeOf(desk: DeskId, serial: number, sampler: PersonId): EntryDraft[] {
   return [
     draft('animal.checked-in', {
       animal,
-      day: benchDay,
+      day: dayOf(serial),
       facts: factsOf(),
       contact: null,
       noSample: null,
