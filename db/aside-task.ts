@@ -60,6 +60,8 @@ async function withLog<T>(
   const opened = openingOf(path, () => {
     const connection = connectForReading(path)
     const desk = ownDeskOf(connection)
+    // One moment of the log from here on, however long it takes and whatever the desk writes.
+    connection.exec('BEGIN')
     if (desk !== undefined) return granted(new ReadableLog(connection, path, desk, latestFormat))
     connection.close()
     return torn(path)

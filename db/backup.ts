@@ -1,5 +1,5 @@
 /** Copies of a log on another medium, made while the desk goes on working. */
-import { existsSync, renameSync, rmSync } from 'node:fs'
+import { closeSync, existsSync, fsyncSync, openSync, renameSync, rmSync } from 'node:fs'
 import { basename, dirname } from 'node:path'
 import { granted, type Result, refused } from '../shared-types/result.ts'
 import { connectionOf, type ReadableLog } from './connection.ts'
@@ -8,10 +8,10 @@ import { readLog } from './log/read-log.ts'
 import { storageRefusal } from './storage-refusal.ts'
 
 /**
- * All in one step: the library begins a copy anew when another connection writes meanwhile, and a busy
- * desk would never let it end. Run it in a thread of its own (`aside.ts`).
+ * Pages a step. After each the copy so far is put on its disk: all at once at the end, it would keep the
+ * disk from the desk, whose every action waits for it.
  */
-const allPages = 0x7fffffff
+const stepPages = 512
 
 /**
  * Copies a log to a new file and reads the copy back: granted only if the copy opens and holds all
@@ -81,13 +81,35 @@ function mediumGone(path: string, error: unknown): Result<never> {
   )
 }
 
+/**
+ * The library begins anew when another connection writes meanwhile: a connection that is not the desk's
+ * own holds one moment of the log (a read transaction) while it copies.
+ */
+async function copyInSteps(log: ReadableLog, part: string): Promise<void> {
+  await connectionOf(log).backup(part, {
+    progress: () => {
+      flush(part)
+      return stepPages
+    },
+  })
+}
+
+function flush(path: string): void {
+  const file = openSync(path, 'r+')
+  try {
+    fsyncSync(file)
+  } finally {
+    closeSync(file)
+  }
+}
+
 async function copyAndCheck(log: ReadableLog, part: string): Promise<Result<number>> {
   const held = desksOf(log).map((desk) => ({ desk, seq: 0, hash: '', ...headOf(log, desk) }))
   try {
-    await connectionOf(log).backup(part, { progress: () => allPages })
+    await copyInSteps(log, part)
   } catch (error) {
     const refusal = storageRefusal(error)
-    if (refusal === null) throw error
+    if (refusal === null) return mediumGone(part, error)
     return { ok: false, refusal }
   }
   const copy = readLog(part)

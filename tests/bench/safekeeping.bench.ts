@@ -86,11 +86,18 @@ async function startFigure(desk: TestDesk): Promise<Figure> {
   }
 }
 
-/** Check-ins while one backup follows on the other without a pause: worse than it ever is at work. */
-async function whileBackingUp(desk: TestDesk, runs: number): Promise<Timing> {
+/**
+ * Check-ins while backups are made: one upon the other, which is worse than it ever is, or with the pause
+ * that the desk leaves after each, nine times as long as the copy took.
+ */
+async function whileBackingUp(desk: TestDesk, runs: number, pauses: 0 | 9): Promise<Timing> {
   let isOver = false
   const backups = (async () => {
-    while (!isOver) await desk.ask('backup.now', {})
+    while (!isOver) {
+      const took = await timeOf(() => desk.ask('backup.now', {}))
+      for (let waited = 0; waited < pauses * took && !isOver; waited += 5)
+        await new Promise((resolve) => setTimeout(resolve, 5))
+    }
   })()
   const timing = await alone(runs, () => command(desk))
   isOver = true
@@ -104,39 +111,45 @@ async function command(desk: TestDesk): Promise<unknown> {
   return desk.desk.call(desk.session, 'animal.checkIn', { facts: factsOf(), contact: null })
 }
 
-async function backupFigure(desk: TestDesk): Promise<Figure> {
+async function backupFigures(desk: TestDesk): Promise<Figure[]> {
   const stick = mkdtempSync(join(tmpdir(), 'duskline-stick-'))
   desk.desk.offerBackupFolder(stick)
   const place = (await desk.ask('backup', {})).others[0]?.mark ?? ''
+  await desk.ask('backup.choose', { place })
   await alone(50, () => command(desk))
-  const [quiet, busy]: [number[], number[]] = [[], []]
+  const [quiet, paced, dense]: [number[], number[], number[]] = [[], [], []]
   for (let round = 0; round < 5; round += 1) {
     quiet.push((await alone(200, () => command(desk))).p95)
-    if (round === 0) await desk.ask('backup.choose', { place })
-    busy.push((await whileBackingUp(desk, 200)).p95)
+    paced.push((await whileBackingUp(desk, 2000, 9)).p95)
+    dense.push((await whileBackingUp(desk, 200, 0)).p95)
   }
   rmSync(stick, { recursive: true, force: true })
-  const ratio = median(busy) / median(quiet)
-  return {
-    what: 'check-in while a backup of over 10,000 animals is being made, against none (p95)',
-    figure: `${ratio.toFixed(2)}x (${ms(median(busy))} against ${ms(median(quiet))})`,
-    target: 'under 2x',
-    met: ratio < 2,
-  }
+  const against = (busy: readonly number[]) =>
+    `${(median(busy) / median(quiet)).toFixed(2)}x (${ms(median(busy))} against ${ms(median(quiet))})`
+  return [
+    {
+      what: 'check-in while backups of over 10,000 animals are made at the pace of the desk, against none (p95)',
+      figure: against(paced),
+      target: 'under 2x',
+      met: median(paced) / median(quiet) < 2,
+    },
+    {
+      what: 'the same, one backup upon the other without a pause (p95)',
+      figure: against(dense),
+      target: 'reported',
+      met: null,
+    },
+  ]
 }
 
 export async function safekeepingFigures(): Promise<Figure[]> {
   const { desk, log } = await deskWith(10_000)
   log.close()
-  await desk.ask('person.signIn', { person: (await leadOf(desk)) ?? '', pin: leadPin })
-  const figures = [await backupFigure(desk)]
-  await desk.ask('backup.stop', {})
-  figures.push(await startFigure(desk))
+  // The start first: the other figure leaves a line of two thousand behind.
+  const start = await startFigure(desk)
+  const { people } = await desk.ask('people', {})
+  await desk.ask('person.signIn', { person: people[0]?.person ?? '', pin: leadPin })
+  const figures = [start, ...(await backupFigures(desk))]
   await desk.end()
   return figures
-}
-
-async function leadOf(desk: TestDesk) {
-  const { people } = await desk.ask('people', {})
-  return people.find(({ role }) => role === 'lead')?.person
 }
