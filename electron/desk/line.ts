@@ -154,6 +154,7 @@ export const lineQueries = {
         waiting,
         crew: members,
         kitsInStock,
+        placesMissing: inLine.filter(({ facts }) => !placeUsable(station.settings, facts)).length,
         bagsLate: bagsOnBenchSince(log, now - benchLimitMs),
         coolers: coldView(log, station),
       }),

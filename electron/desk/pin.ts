@@ -61,7 +61,7 @@ export class PinGuard {
       return refused(
         'pin-wrong',
         'That PIN is wrong.',
-        'Type it again, or ask the lead to set a new one.',
+        'Type it again. A station lead can set a new one.',
         'pin',
       )
     this.forgive(person)

@@ -13,6 +13,8 @@ export interface LeadView {
   readonly waiting: readonly AnimalRecord[]
   readonly crew: readonly CrewMember[]
   readonly kitsInStock: number
+  /** Animals in the line whose place of harvest the laboratory cannot use. */
+  readonly placesMissing: number
   /** Bags that have lain on the bench for longer than they should. */
   readonly bagsLate: number
   readonly coolers: readonly {
@@ -43,6 +45,7 @@ export function needsOfLead(view: LeadView): Need[] {
     ...kitNeeds(view),
     ...benchNeeds(view),
     ...waitNeeds(view),
+    ...placeNeeds(view),
   ]
   return needs.toSorted((a, b) => Number(b.urgent) - Number(a.urgent))
 }
@@ -52,7 +55,8 @@ function dayNeeds({ day }: LeadView): Need[] {
   return [
     {
       code: 'no-day-open',
-      urgent: true,
+      // A day closed in order is the end of the work, not an alarm.
+      urgent: day === null,
       say: day ? `The day ${day.date} is closed.` : 'No day is open.',
       next: 'Open the day to check animals in.',
       screen: 'station',
@@ -142,6 +146,20 @@ function benchNeeds({ bagsLate: late }: LeadView): Need[] {
       say: `${late} sealed ${late === 1 ? 'bag has' : 'bags have'} lain on the bench for over half an hour.`,
       next: 'Scan them into a cooler.',
       screen: 'coolers',
+    },
+  ]
+}
+
+/** Asked while the hunter is still here: afterwards the sample is commonly not tested. */
+function placeNeeds({ placesMissing: count }: LeadView): Need[] {
+  if (count === 0) return []
+  return [
+    {
+      code: 'place-missing',
+      urgent: false,
+      say: `${count} ${count === 1 ? 'animal in the line has' : 'animals in the line have'} no place of harvest that the laboratory can use.`,
+      next: 'Ask the hunters before they drive off, and correct the check-in.',
+      screen: 'line',
     },
   ]
 }

@@ -58,9 +58,5 @@ function LookOnlyNote(props: { who: WhoView }) {
     ({ work }) => work !== null && !may.includes(work),
   )
   if (person === null || !isAnyMarked) return null
-  return (
-    <p className="screen-keys-note">
-      look only: the work there is not for {roleWords[person.role]}
-    </p>
-  )
+  return <p className="screen-keys-note">look only: not the work of a {roleWords[person.role]}</p>
 }

@@ -91,6 +91,7 @@ function Facts(props: { animal: LineAnimal; line: Line; range: MinutesRange | nu
         <b className="numbers">{calledNumber(animal.animal)}</b> {kindWords(animal)}
       </span>
       <span className="waiting-more">
+        {animal.programme === 'mandatory' && <b>mandatory </b>}
         {head && <b>{head} </b>}
         {range && <span className="numbers">turn: {rangeWords(range)} </span>}
         <Workers animal={animal} line={line} />

@@ -34,6 +34,7 @@ const calm: LeadView = {
   crew: [ines],
   kitsInStock: 60,
   bagsLate: 0,
+  placesMissing: 0,
   coolers: [north],
 }
 
@@ -150,4 +151,11 @@ describe('the lead hears of the line', () => {
   test('when animals wait and nobody is on duty', () => {
     expect(codes({ waiting, crew: [{ ...ines, duty: 'off' }] })).toContain('nobody-on-duty')
   })
+})
+
+test('a hunter whose place of harvest is no use is asked again while still here', () => {
+  expect(said({ placesMissing: 2 })[0]).toBe(
+    '2 animals in the line have no place of harvest that the laboratory can use.',
+  )
+  expect(said({})).toEqual([])
 })
