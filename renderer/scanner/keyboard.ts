@@ -11,10 +11,14 @@ function isForField(text: string, focused: Element | null): boolean {
   return focused?.hasAttribute('data-takes-scan') === true && !readSampleNumber(text).ok
 }
 
+/** A number has twelve characters, so no scan of one is in more runs. */
+const mostRuns = 12
+
 /** Starts listening; the answer stops it. Call once for a window. */
 export function listenToKeyboard(): () => void {
-  const wedge = createWedge()
-  let putBack = () => {}
+  const wedge = createWedge((text) => readSampleNumber(text).ok)
+  /** How to undo the latest runs of characters in the field they landed in, the oldest first. */
+  let undoRuns: (() => void)[] = []
   let waiting: { key: string; timer: ReturnType<typeof setTimeout> } | undefined
 
   /** The character that waited was a scanner's after all. */
@@ -30,11 +34,11 @@ export function listenToKeyboard(): () => void {
     if (key !== undefined) pressKey(key)
   }
 
-  function onScan(event: KeyboardEvent, text: string): void {
+  function onScan(event: KeyboardEvent, text: string, runs = 1): void {
     if (isForField(text, document.activeElement)) return
     event.preventDefault()
     event.stopImmediatePropagation()
-    putBack()
+    undoRuns.at(-runs)?.()
     deliverScan(text)
   }
 
@@ -55,8 +59,9 @@ export function listenToKeyboard(): () => void {
     const press = wedge.press(chord ? 'chord' : event.key, event.timeStamp)
     if (press.is === 'more' || press.is === 'scan') forget()
     else if (event.key !== 'Shift') settle()
-    if (press.is === 'scan') return onScan(event, press.text)
-    if (press.is === 'first') putBack = remember(document.activeElement)
+    if (press.is === 'scan') return onScan(event, press.text, press.runs)
+    if (press.is === 'first')
+      undoRuns = [...undoRuns.slice(1 - mostRuns), remember(document.activeElement)]
     if (press.is !== 'more') onKey(event)
   }
 

@@ -1,15 +1,22 @@
 /**
  * Tells a keyboard-wedge scanner from a person by its speed.
  * A scanner types at least six characters with under 35 ms between them and ends with Enter or Tab
- * (common practice, no source; a fast typist needs about 80 ms a key).
+ * (common practice, no source; a fast typist needs about 80 ms a key). A busy computer or a wireless
+ * scanner may stutter: runs with short pauses between them are one scan if together they are one of
+ * our numbers, which its check character tells.
  */
 export const leastCharacters = 6
 export const longestGapMs = 35
+/** A pause within a scan that stutters; a longer one ends it. */
+export const longestStutterMs = 150
 
-/** What one key press means: `first` may begin a scan, `more` goes on with one, `scan` ends one. */
+/**
+ * What one key press means: `first` may begin a scan, `more` goes on with one, `scan` ends one.
+ * `runs`: of how many runs it was put together; absent for one.
+ */
 export type Press =
   | { readonly is: 'first' | 'more' | 'other' }
-  | { readonly is: 'scan'; readonly text: string }
+  | { readonly is: 'scan'; readonly text: string; readonly runs?: number }
 
 export interface Wedge {
   /** One key press: `key` as in KeyboardEvent.key, `atMs` its time in milliseconds. */
@@ -17,26 +24,31 @@ export interface Wedge {
 }
 
 /** A recogniser that has seen nothing yet. */
-export function createWedge(): Wedge {
-  let text = ''
+export function createWedge(isOurNumber: (text: string) => boolean): Wedge {
+  let runs: string[] = []
   let lastMs = Number.NEGATIVE_INFINITY
   function end(fast: boolean): Press {
-    const scanned = text
-    text = ''
-    return fast && scanned.length >= leastCharacters
-      ? { is: 'scan', text: scanned }
-      : { is: 'other' }
+    const scanned = runs
+    runs = []
+    if (!fast) return { is: 'other' }
+    const whole = scanned.join('')
+    if (scanned.length > 1 && isOurNumber(whole))
+      return { is: 'scan', text: whole, runs: scanned.length }
+    const text = scanned.at(-1) ?? ''
+    return text.length >= leastCharacters ? { is: 'scan', text } : { is: 'other' }
   }
   return {
     press(key, atMs) {
       // A scanner holds Shift for capitals.
       if (key === 'Shift') return { is: 'other' }
-      const fast = atMs - lastMs < longestGapMs
+      const gap = atMs - lastMs
       lastMs = atMs
-      if (key === 'Enter' || key === 'Tab') return end(fast)
+      if (key === 'Enter' || key === 'Tab') return end(gap < longestGapMs)
       if (key.length !== 1) return end(false)
-      text = fast ? text + key : key
-      return { is: text.length === 1 ? 'first' : 'more' }
+      if (gap >= longestStutterMs) runs = []
+      const run = gap < longestGapMs ? (runs.pop() ?? '') + key : key
+      runs.push(run)
+      return { is: run.length === 1 ? 'first' : 'more' }
     },
   }
 }

@@ -2,10 +2,11 @@ import { expect, test } from 'vitest'
 import { createWedge, leastCharacters, longestGapMs } from '../../../renderer/scanner/wedge.ts'
 
 const label: string = '26KRVA0042L7'
+const newWedge = () => createWedge((text) => text === label)
 
 /** Keys at an even pace; what each was taken for. */
 function typed(text: string, gapMs: number, end = 'Enter') {
-  const wedge = createWedge()
+  const wedge = newWedge()
   return [...text, end].map((key, place) => wedge.press(key, 1000 + place * gapMs))
 }
 
@@ -19,7 +20,7 @@ test('a person typing the same number and Enter is no scanner', () => {
 })
 
 test('a person who types fast and then rests on Enter is no scanner', () => {
-  const wedge = createWedge()
+  const wedge = newWedge()
   for (const [place, key] of [...label].entries()) wedge.press(key, place * 4)
   expect(wedge.press('Enter', 12 * 4 + longestGapMs)).toEqual({ is: 'other' })
 })
@@ -30,7 +31,7 @@ test('fewer characters than any of our numbers are no scan, however fast', () =>
 })
 
 test('only the fast run before Enter is the scan: what a person typed before stays theirs', () => {
-  const wedge = createWedge()
+  const wedge = newWedge()
   wedge.press('h', 0)
   wedge.press('i', 120)
   const keys = [...label].map((key, place) => wedge.press(key, 400 + place * 4))
@@ -40,7 +41,7 @@ test('only the fast run before Enter is the scan: what a person typed before sta
 })
 
 test('the Shift that a scanner holds for capitals does not break its run', () => {
-  const wedge = createWedge()
+  const wedge = newWedge()
   let at = 0
   for (const key of 'KRVACD') {
     wedge.press('Shift', (at += 4))
@@ -50,10 +51,28 @@ test('the Shift that a scanner holds for capitals does not break its run', () =>
 })
 
 test('two scans in a row are two scans', () => {
-  const wedge = createWedge()
+  const wedge = newWedge()
   const run = (start: number) => {
     for (const [place, key] of [...label].entries()) wedge.press(key, start + place * 4)
     return wedge.press('Enter', start + 48)
   }
   expect(run(0)).toEqual(run(60))
+})
+
+/** A label whose scanner pauses after some characters. */
+function stuttered(pauseMs: number, text = label) {
+  const wedge = newWedge()
+  let at = 0
+  for (const [place, key] of [...text].entries())
+    wedge.press(key, (at += place === 4 || place === 8 ? pauseMs : 4))
+  return wedge.press('Enter', at + 4)
+}
+
+test('a scan that stutters is one scan where its runs together are one of our numbers', () => {
+  expect(stuttered(60)).toEqual({ is: 'scan', text: label, runs: 3 })
+})
+
+test('runs that make no number of ours, or lie too far apart, are not put together', () => {
+  expect(stuttered(60, '26KRVA0042L8')).toEqual({ is: 'other' })
+  expect(stuttered(400)).toEqual({ is: 'other' })
 })
