@@ -65,7 +65,7 @@ test('a scan is handed over whole, and the field it landed in is as the person l
 test('a real label that comes in pieces is handed over whole, and leaves no piece in the field', () => {
   const onScan = vi.fn()
   render(<Desk onScan={onScan} onEnter={() => {}} />)
-  const real = '26KRVA0042KN'
+  const real: string = '26KRVA0042KN'
   for (const [place, name] of [...real].entries())
     key(name, 1000 + place * 4 + (place > 3 ? 60 : 0))
   key('Enter', 1000 + 12 * 4 + 60)
