@@ -1,14 +1,15 @@
 /** What is done beside the desk, by name: each takes seconds, and a person is waiting at the desk. */
 import { granted, type Result } from '../shared-types/result.ts'
 import { backupLog, renewBackup } from './backup.ts'
-import { connectForReading, ReadableLog } from './connection.ts'
+import { closedUnlessGranted, connectForReading, ReadableLog } from './connection.ts'
 import { type Drill, drillBackup } from './drill.ts'
 import { freeCopy } from './lease.ts'
 import { openLog } from './log/open.ts'
 import { latestFormat } from './migrations/list.ts'
-import { openingOf, torn } from './log/open-refusals.ts'
+import { torn } from './log/open-refusals.ts'
 import { ownDeskOf } from './log/soundness.ts'
 import { verifyLog } from './log/verify.ts'
+import { storing } from './storage-refusal.ts'
 
 export type AsideTask =
   | { readonly do: 'renew-backup'; readonly log: string; readonly to: string }
@@ -52,19 +53,24 @@ async function copyToMove(log: ReadableLog, to: string): Promise<Result<number>>
   return copied
 }
 
-/** A second connection to a log that the desk has open. */
+/**
+ * A second connection to a log that the desk has open, holding one moment of it from here on, however
+ * long the work takes and whatever the desk writes. The file is not looked at otherwise: a program that
+ * closes any handle of a file loses all its locks on it (sqlite.org/howtocorrupt.html, section 2.2).
+ */
 async function withLog<T>(
   path: string,
   work: (log: ReadableLog) => Promise<Result<T>>,
 ): Promise<Result<T>> {
-  const opened = openingOf(path, () => {
+  const opened = storing(() => {
     const connection = connectForReading(path)
-    const desk = ownDeskOf(connection)
-    // One moment of the log from here on, however long it takes and whatever the desk writes.
-    connection.exec('BEGIN')
-    if (desk !== undefined) return granted(new ReadableLog(connection, path, desk, latestFormat))
-    connection.close()
-    return torn(path)
+    return closedUnlessGranted(connection, () => {
+      connection.exec('BEGIN')
+      const desk = ownDeskOf(connection)
+      return desk === undefined
+        ? torn(path)
+        : granted(new ReadableLog(connection, path, desk, latestFormat))
+    })
   })
   if (!opened.ok) return opened
   try {

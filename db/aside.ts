@@ -21,12 +21,19 @@ export async function aside<T extends AsideTask>(
   return (answer ?? (await doTask(task))) as Result<AsideAnswers[T['do']]>
 }
 
-/** The answer of the other thread; undefined if it could not do its work. */
+/**
+ * The answer of the other thread; undefined if it could not do its work. Its end is waited for: a program
+ * that ends while another thread still puts the database library away dies in the middle of it.
+ */
 function inThread(task: AsideTask, file: URL): Promise<Result<unknown> | undefined> {
   return new Promise((resolve) => {
+    let answer: Result<unknown> | undefined
     const worker = new Worker(file, { workerData: task })
-    worker.once('message', resolve)
-    worker.once('error', () => resolve(undefined))
-    worker.once('exit', () => resolve(undefined))
+    worker.once('message', (message: Result<unknown>) => {
+      answer = message
+    })
+    // Without a listener it would end this thread too; what went wrong shows when it is done here.
+    worker.once('error', () => {})
+    worker.once('exit', () => resolve(answer))
   })
 }
