@@ -17,6 +17,7 @@ describe.skipIf(browserPath === undefined)('safekeeping, on the screen of a lead
     shown = await startDesk(desk)
     await signIn(shown.page, 'Orla Vance', leadPin)
     await shown.page.keyboard.press('F10')
+    await shown.page.getByRole('heading', { name: /^Crew/ }).waitFor()
     await shown.page.keyboard.press('Alt+k')
     await shown.page.getByRole('heading', { name: 'Safekeeping' }).waitFor()
   })
