@@ -1,8 +1,9 @@
-import { type RefObject, useEffect } from 'react'
+import { type RefObject, useEffect, useLayoutEffect } from 'react'
 
 /** Puts the focus on a control when `when` becomes true: a screen opens on its first field. */
 export function useFocus(control: RefObject<HTMLElement | null>, when: boolean): void {
-  useEffect(() => {
+  // In the same frame as the control is drawn, so that a quick key meets it.
+  useLayoutEffect(() => {
     if (when) control.current?.focus()
   }, [control, when])
 }

@@ -1,5 +1,5 @@
 /** Keys that press something on the screen, told apart from a scanner's typing. */
-import { type RefObject, useEffect, useRef } from 'react'
+import { type RefObject, useEffect, useLayoutEffect, useRef } from 'react'
 import { isTextField } from './field-memory.ts'
 
 interface Binding {
@@ -26,12 +26,14 @@ export function isSingle(key: string): boolean {
 
 /**
  * A single character works only while the focus is inside its own part of the screen (`data-keys`)
- * and not in a text field, so that speech input and stray keys do nothing (WCAG 2.1.4).
+ * and not in a text field, so that speech input and stray keys do nothing (WCAG 2.1.4). A dialog
+ * that has just opened holds the focus itself: there all its keys work.
  */
 function isWithinReach(binding: Binding): boolean {
   const focused = document.activeElement
   if (!isSingle(binding.key)) return true
   if (focused === null || isTextField(focused)) return false
+  if (focused.matches('[role=dialog]')) return focused.contains(binding.element.current)
   return binding.element.current?.closest('[data-keys]')?.contains(focused) ?? false
 }
 
@@ -60,7 +62,8 @@ export function useKey(
   useEffect(() => {
     latest.current = press
   })
-  useEffect(() => {
+  // Bound in the same frame as the element is drawn: whoever sees it may press its key.
+  useLayoutEffect(() => {
     if (key === undefined || key === 'Enter') return
     const binding = { key: isSingle(key) ? key.toLowerCase() : key, element, press: latest }
     bindings.push(binding)
