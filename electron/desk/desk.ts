@@ -49,6 +49,8 @@ export interface Desk {
   watch(listener: (topics: readonly string[]) => void): () => void
   /** A folder of this laptop that its person picked outside the screens: the lead may choose it. */
   offerBackupFolder(folder: string): void
+  /** The same for a folder of station logs: the office may merge from it. */
+  offerLogsFolder(folder: string): void
   /** Keeps word of a fault of the program, for the report. */
   noteFault(where: string, fault: unknown): void
   /** Makes the last backup that is due, and puts the log away. */
@@ -115,6 +117,11 @@ class OneDesk implements Desk {
 
   offerBackupFolder(folder: string): void {
     this.#kept.keeper.offer(folder)
+  }
+
+  offerLogsFolder(folder: string): void {
+    this.#shelf.offered.add(folder)
+    this.#tell(['merge'])
   }
 
   noteFault(where: string, fault: unknown): void {

@@ -1,4 +1,5 @@
-/** Where station logs to merge may lie: the desk's own folder, the folders in it, and sticks. */
+/** Where station logs to merge may lie: the desk's own folder, the folders in it, those picked, and sticks. */
+import { createHash } from 'node:crypto'
 import { type Dirent, readdirSync, statSync } from 'node:fs'
 import { basename, join } from 'node:path'
 import type { MergePlace } from '../../shared-types/views/merge.ts'
@@ -10,6 +11,8 @@ interface Folder {
   readonly words: string
   readonly path: string
 }
+
+type Offered = ReadonlySet<string>
 
 /** Where systems hang up sticks: folders of folders. */
 const stickRoots = ['/media', '/run/media', '/Volumes', '/mnt']
@@ -31,8 +34,10 @@ function listing(path: string): Dirent[] {
   }
 }
 
+const tokenOf = (path: string) => createHash('sha256').update(path).digest('base64url').slice(0, 12)
+
 /** Every place, its logs yet to be looked for. A screen names a place by its token, never by a path. */
-function placesOf(folder: string): Folder[] {
+function placesOf(folder: string, offered: Offered): Folder[] {
   const sticks =
     process.platform === 'win32'
       ? driveLetters
@@ -44,8 +49,13 @@ function placesOf(folder: string): Folder[] {
       words: `Folder ${basename(path)}`,
       path,
     })),
+    ...[...offered].map((path) => ({
+      place: tokenOf(path),
+      words: `Folder ${basename(path) || path}, picked`,
+      path,
+    })),
     ...sticks.map((path) => ({
-      place: `stick ${path}`,
+      place: tokenOf(path),
       words: `Stick ${basename(path) || path}`,
       path,
     })),
@@ -63,16 +73,21 @@ function sizeOf(path: string): number {
   return statSync(path, { throwIfNoEntry: false })?.size ?? 0
 }
 
-/** The places that have station logs in them. */
-export function mergePlaces(folder: string): MergePlace[] {
-  return placesOf(folder)
+/** The places that have station logs in them; `offered` are the folders picked outside the screens. */
+export function mergePlaces(folder: string, offered: Offered): MergePlace[] {
+  return placesOf(folder, offered)
     .map((each) => ({ place: each.place, words: each.words, files: logsIn(each) }))
     .filter(({ files }) => files.length > 0)
 }
 
 /** The paths of files that a place was shown to have; null if one is not there. */
-export function pathsAt(folder: string, place: string, files: readonly string[]): string[] | null {
-  const found = placesOf(folder).find((each) => each.place === place)
+export function pathsAt(
+  folder: string,
+  offered: Offered,
+  place: string,
+  files: readonly string[],
+): string[] | null {
+  const found = placesOf(folder, offered).find((each) => each.place === place)
   if (!found) return null
   const there = new Set(logsIn(found).map(({ file }) => file))
   return files.every((file) => there.has(file)) ? files.map((file) => join(found.path, file)) : null

@@ -109,7 +109,7 @@ function mergeView({ shelf, deps }: ShelfCall): MergeView {
     .filter(({ office }) => office)
     .map(({ file, desk }) => ({ file, taken: desk !== nobodysDesk }))
   const outs = new Set(merged.map(({ file }) => file))
-  const places = mergePlaces(deps.folder)
+  const places = mergePlaces(deps.folder, shelf.offered)
     .map((place) =>
       place.place === 'shelf'
         ? { ...place, files: place.files.filter(({ file }) => !outs.has(file)) }
@@ -125,7 +125,7 @@ export const mergeCalls = {
     const job = jobAt(shelf)
     if (job.isRunning)
       return refused('merging-already', 'A merge is under way.', 'Wait for it, or cancel it.')
-    const paths = pathsAt(deps.folder, place, files)
+    const paths = pathsAt(deps.folder, shelf.offered, place, files)
     if (paths === null)
       return refused(
         'files-gone',

@@ -32,6 +32,9 @@ export class Shelf {
 
   readonly #laptop: string
 
+  /** Folders of other logs that this laptop's person picked outside the screens, to merge from. */
+  readonly offered = new Set<string>()
+
   /** `laptop` tells this one from others; `free` leaves logs to whichever opens them next. */
   constructor(folder: string, laptop: string) {
     mkdirSync(folder, { recursive: true })

@@ -23,6 +23,7 @@ function openDesk({ folder, backup }: Options): Desk {
   const about = { window: 'browser', system: `${platform} ${arch}`, node: versions.node }
   const machine = { laptop: thisLaptop(randomBytes), uptime: () => performance.now(), about }
   const desk = createDesk({ folder, now: Date.now, randomBytes, zone, machine })
+  process.on('uncaughtExceptionMonitor', (fault) => desk.noteFault('program', fault))
   if (backup !== undefined) desk.offerBackupFolder(resolve(backup))
   return desk
 }

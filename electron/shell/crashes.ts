@@ -1,5 +1,9 @@
-/** When a process of the program dies: word of it is kept on this laptop, and the page comes back. */
-import { app, crashReporter, type WebContents } from 'electron'
+/**
+ * When a process of the program dies: word of it is kept on this laptop, and the page comes back.
+ * Electron's own crash reporter is left off: what it writes is a piece of the program's memory, in which
+ * a hunter's name and phone number may stand. The diary says which process, how it ended, and where.
+ */
+import { app, type WebContents } from 'electron'
 
 /** A page that dies again within this time, in milliseconds, is left dead: it would die for ever. */
 const tooSoonMs = 10_000
@@ -8,11 +12,6 @@ export interface CrashDeps {
   readonly uptime: () => number
   /** Keeps word of a death: which process, and how it ended. */
   readonly note: (what: string, how: string) => void
-}
-
-/** Crash reports stay on this laptop, in Electron's own folder, and are sent nowhere. */
-export function keepCrashReports(): void {
-  crashReporter.start({ uploadToServer: false, compress: true })
 }
 
 /** Loads a page again when its process dies; its window's person and the log live in this process. */
@@ -25,6 +24,11 @@ export function mendPages({ uptime, note }: CrashDeps, contents: WebContents): v
     contents.reload()
   })
   contents.on('unresponsive', () => note('page', 'unresponsive'))
+}
+
+/** Keeps word of a fault that is about to end this process. */
+export function noteOwnDeath(noteFault: (where: string, fault: unknown) => void): void {
+  process.on('uncaughtExceptionMonitor', (fault) => noteFault('program', fault))
 }
 
 /** Keeps word of Electron's other processes: Chromium starts them again by itself. */

@@ -12,11 +12,12 @@ import { thisLaptop, usualFolder } from '../desk/this-laptop.ts'
 import { declareScheme, serveScreens } from './app-protocol.ts'
 import { type Arguments, readArguments } from './arguments.ts'
 import { createAwake } from './awake.ts'
-import { askBackupFolder } from './backup-folder.ts'
-import { type CrashDeps, keepCrashReports, mendPages, noteDeaths } from './crashes.ts'
+import { type CrashDeps, mendPages, noteDeaths, noteOwnDeath } from './crashes.ts'
 import { answerCalls } from './ipc.ts'
 import { keyStore } from './key-store.ts'
 import { setMenu } from './menu.ts'
+import { openedFiles } from './opened-files.ts'
+import { backupFolder, logsFolder, pickFolder } from './pick-folder.ts'
 import { confine, denyPermissions } from './security.ts'
 import { createWindows } from './windows.ts'
 
@@ -58,8 +59,11 @@ function watchDesk(desk: Desk, tell: (topics: readonly string[]) => void): void 
 }
 
 async function start(): Promise<void> {
+  const opened = openedFiles()
   await app.whenReady()
-  const desk = await openDesk(readArguments(process.argv.slice(1), usualFolder()))
+  const args = [...process.argv.slice(1), ...opened.paths]
+  const desk = await openDesk(readArguments(args, usualFolder()))
+  noteOwnDeath((where, fault) => desk.noteFault(where, fault))
   const note: CrashDeps['note'] = (what, how) => desk.noteFault(`${what} ${how}`, undefined)
   const windows = createWindows(desk, {
     preload: join(app.getAppPath(), 'dist/preload/preload.cjs'),
@@ -71,6 +75,7 @@ async function start(): Promise<void> {
   })
   noteDeaths({ uptime, note })
   app.on('second-instance', windows.show)
+  opened.onLater(windows.show)
   app.on('window-all-closed', () => app.quit())
   app.once('will-quit', (event) => {
     // The log is closed first, so that nothing is left beside it.
@@ -84,7 +89,8 @@ async function start(): Promise<void> {
   setMenu({
     openWindow: windows.open,
     openBoard: windows.openBoard,
-    askBackupFolder: () => void askBackupFolder((folder) => desk.offerBackupFolder(folder)),
+    pickBackupFolder: () => void pickFolder(backupFolder, (path) => desk.offerBackupFolder(path)),
+    pickLogsFolder: () => void pickFolder(logsFolder, (path) => desk.offerLogsFolder(path)),
   })
   windows.open()
 }
@@ -98,7 +104,6 @@ function giveUp(fault: unknown): void {
 }
 
 app.enableSandbox()
-keepCrashReports()
 declareScheme()
 if (app.requestSingleInstanceLock()) start().catch(giveUp)
 else app.quit()

@@ -8,13 +8,14 @@ import { Menu, type MenuItemConstructorOptions } from 'electron'
 export interface MenuDeeds {
   readonly openWindow: () => void
   readonly openBoard: () => void
-  readonly askBackupFolder: () => void
+  readonly pickBackupFolder: () => void
+  readonly pickLogsFolder: () => void
 }
 
 /** The entries of the menu, by platform. */
 export function menuTemplate(
   platform: NodeJS.Platform,
-  { openWindow, openBoard, askBackupFolder }: MenuDeeds,
+  { openWindow, openBoard, pickBackupFolder, pickLogsFolder }: MenuDeeds,
 ): MenuItemConstructorOptions[] {
   const quit: MenuItemConstructorOptions = { role: 'quit' }
   return [
@@ -29,7 +30,8 @@ export function menuTemplate(
           click: openBoard,
         },
         { type: 'separator' },
-        { label: 'Offer a folder for backups…', click: askBackupFolder },
+        { label: 'Offer a folder for backups…', click: pickBackupFolder },
+        { label: 'Offer a folder of logs to merge…', click: pickLogsFolder },
         { type: 'separator' },
         { role: 'close' },
         ...(platform === 'darwin' ? [] : [quit]),

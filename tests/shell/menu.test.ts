@@ -4,7 +4,7 @@ import { menuTemplate } from '../../electron/shell/menu.ts'
 
 vi.mock('electron', () => ({ Menu: {} }))
 
-const deeds = { openWindow() {}, openBoard() {}, askBackupFolder() {} }
+const deeds = { openWindow() {}, openBoard() {}, pickBackupFolder() {}, pickLogsFolder() {} }
 
 function itemsOf(platform: NodeJS.Platform): MenuItemConstructorOptions[] {
   return menuTemplate(platform, deeds).flatMap(({ submenu }) =>

@@ -301,8 +301,9 @@ describe.skipIf(browserPath === undefined)('the Electron shell', () => {
       reload.mockRestore()
     })
 
-    test('leaves its report on this laptop', () => {
-      expect(machine.crashReports).toMatchObject({ uploadToServer: false })
+    test('leaves word of which process it was and how it ended', () => {
+      expect(notebook.faults).toContain('page crashed')
+      expect(notebook.faults).toContain('page oom')
     })
   })
 
@@ -314,14 +315,28 @@ describe.skipIf(browserPath === undefined)('the Electron shell', () => {
     await eventually(() => machine.windows.length).toBe(1)
   })
 
-  test('a folder picked in the dialog is offered to the desk, and a dialog that is closed offers nothing', async () => {
-    const offered = vi.spyOn(notebook, 'offerBackupFolder')
-    const pick = () =>
-      menuItem('Offer a folder for backups…').click?.({} as never, undefined, {} as never)
-    pick()
-    machine.picksFolder = '/media/stick'
-    pick()
-    await eventually(() => offered.mock.calls).toEqual([['/media/stick']])
+  test.each([
+    ['Offer a folder for backups…', 'offerBackupFolder'],
+    ['Offer a folder of logs to merge…', 'offerLogsFolder'],
+  ] as const)(
+    '%s: one picked is offered to the desk, a closed dialog offers nothing',
+    async (label, deed) => {
+      const offered = vi.spyOn(notebook, deed)
+      const pick = () => menuItem(label).click?.({} as never, undefined, {} as never)
+      machine.picksFolder = undefined
+      pick()
+      machine.picksFolder = '/media/stick'
+      pick()
+      await eventually(() => offered.mock.calls).toEqual([['/media/stick']])
+    },
+  )
+
+  test('a log opened from the desktop of macOS brings the window to the front, and changes no log', () => {
+    const { focused } = first
+    const event = { preventDefault: vi.fn() }
+    app.emit('open-file', event, '/Users/lead/Desktop/other.stationlog')
+    expect(event.preventDefault).toHaveBeenCalled()
+    expect(first.focused).toBe(focused + 1)
   })
 
   test('a second start brings the window to the front instead', () => {

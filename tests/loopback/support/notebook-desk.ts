@@ -8,12 +8,15 @@ import { granted, type Result, refused } from '../../../shared-types/result.ts'
 export interface NotebookDesk extends Desk {
   readonly sessions: ReadonlySet<Session>
   readonly notes: readonly string[]
+  /** Where faults were noted. */
+  readonly faults: readonly string[]
 }
 
 export function createNotebookDesk(): NotebookDesk {
   const sessions = new Set<Session>()
   const people = new Map<Session, string>()
   const notes: string[] = []
+  const faults: string[] = []
   const listeners = new Set<(topics: readonly string[]) => void>()
 
   const commands = new Map<string, (session: Session, input: unknown) => Result<unknown>>([
@@ -35,6 +38,7 @@ export function createNotebookDesk(): NotebookDesk {
   return {
     sessions,
     notes,
+    faults,
     openSession() {
       const session = { id: String(sessions.size), person: null }
       sessions.add(session)
@@ -55,7 +59,8 @@ export function createNotebookDesk(): NotebookDesk {
       return () => listeners.delete(listener)
     },
     offerBackupFolder: () => {},
-    noteFault: () => {},
+    offerLogsFolder: () => {},
+    noteFault: (where) => void faults.push(where),
     close: async () => {},
   }
 }

@@ -28,7 +28,6 @@ export const machine = {
   picksFolder: undefined as string | undefined,
   /** Reasons why the laptop may not sleep now. */
   keptAwake: new Set<number>(),
-  crashReports: undefined as { uploadToServer?: boolean } | undefined,
 }
 
 class App extends EventEmitter {
@@ -137,12 +136,6 @@ export const powerSaveBlocker = {
     return id
   },
   stop: (id: number) => machine.keptAwake.delete(id),
-}
-
-export const crashReporter = {
-  start: (options: { uploadToServer?: boolean }) => {
-    machine.crashReports = options
-  },
 }
 
 /** A key store that turns the bytes over: enough to see that what is kept is not what was given. */
