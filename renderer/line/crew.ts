@@ -27,9 +27,10 @@ export function crewState(member: Pick<CrewMember, 'duty' | 'animals'>): CrewSta
 
 const order: readonly CrewState[] = ['free', 'working', 'break', 'off']
 
-/** Free first; within a state as the desk gave them. */
+/** Free first, of these whoever has kits to work with; else as the desk gave them. */
 export function orderCrew(crew: readonly CrewMember[]): CrewMember[] {
-  return crew.toSorted((a, b) => order.indexOf(crewState(a)) - order.indexOf(crewState(b)))
+  const place = (member: CrewMember) => order.indexOf(crewState(member))
+  return crew.toSorted((a, b) => place(a) - place(b) || Number(a.kits === 0) - Number(b.kits === 0))
 }
 
 /** Few kits are worth a warning in hands that sample: on duty, and a lead only with kits or an animal. */

@@ -22,11 +22,11 @@ export function TotalsStrip(props: {
       </Total>
       <Total words="left">{totals.left}</Total>
       <Total words="recorded">{totals.recorded}</Total>
-      <Wait words="waits: half under" minutes={waits.medianMinutes} />
-      <Wait words="nine in ten" minutes={waits.ninetiethMinutes} />
+      <Wait words="half waited under" minutes={waits.medianMinutes} />
+      <Wait words="9 in 10 waited under" minutes={waits.ninetiethMinutes} />
       {carNow && <Total words="wait for a car now">{rangeWords(carNow)}</Total>}
       {held && held.told > 0 && (
-        <Total words="waits told have held">{`${held.held} of ${held.told}`}</Total>
+        <Total words="waits that came true as told">{`${held.held} of ${held.told}`}</Total>
       )}
     </dl>
   )

@@ -63,7 +63,7 @@ describe.skipIf(browserPath === undefined)('the line ahead', () => {
     const rows = shown.page.getByRole('list', { name: /^Animals waiting/ }).getByRole('button')
     await expect.poll(() => rows.last().innerText()).toMatch(/turn: \d+ to \d+ min/)
     await shown.page.getByText('wait for a car now').waitFor()
-    await shown.page.getByText('waits told have held').waitFor()
+    await shown.page.getByText('waits that came true as told').waitFor()
   })
 
   test('the rest of the day: pictures with their tables, and a what-if by one key', async () => {

@@ -32,6 +32,14 @@ test('free people stand first, then those at work, on a break, off duty', () => 
   expect(orderCrew(crew).map(crewState)).toEqual(['free', 'working', 'break', 'off'])
 })
 
+test('of the free people, one without kits stands after those who can begin at once', () => {
+  const crew = [member(1, { role: 'lead', kits: 0, kitsLow: 'none' }), member(2, {})]
+  expect(orderCrew(crew).map(({ person }) => person)).toEqual([
+    personId(desk, 2),
+    personId(desk, 1),
+  ])
+})
+
 test('someone on a break with an animal in hand is not free', () => {
   expect(crewState(member(1, { duty: 'break', animals: [animalNumber(desk, 1)] }))).toBe('break')
 })
