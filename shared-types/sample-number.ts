@@ -67,6 +67,17 @@ export const DeskId = z
   .brand<'DeskId'>()
 export type DeskId = z.infer<typeof DeskId>
 
+/** A station of a season, whatever desks it has: season and station code, like `26KRV`. */
+export const SeasonStation = z
+  .string()
+  .regex(new RegExp(`^\\d{2}[${clearLetters}${clearDigits}]{3}$`))
+  .brand<'SeasonStation'>()
+export type SeasonStation = z.infer<typeof SeasonStation>
+
+export function stationOfDesk(desk: DeskId): SeasonStation {
+  return SeasonStation.parse(desk.slice(0, 5))
+}
+
 /** Stands for the desk of a merged log that no office has taken up yet; no station has season 00. */
 export const nobodysDesk = DeskId.parse('00AAAA')
 
@@ -165,15 +176,11 @@ export function bagNumber(desk: DeskId, serial: number, part: BagPart): BagNumbe
   return BagNumber.parse(composed(desk, serial, part))
 }
 
-/** Desk, serial and part of a number that is known to be good. */
+/** Desk, serial and part of a number that is known to be good: its shape says that they are too. */
 export function numberParts(number: SampleNumber): NumberParts {
   const read = shape.exec(number)
   if (!read) throw new Error(`not a sample number: ${number}`)
-  return {
-    desk: DeskId.parse(number.slice(0, 6)),
-    serial: Number(read[4]),
-    part: Part.parse(read[5]),
-  }
+  return { desk: number.slice(0, 6) as DeskId, serial: Number(read[4]), part: read[5] as Part }
 }
 
 /** The kit whose labels a bag, card or stub belongs to: they share desk and serial. */
