@@ -6,7 +6,12 @@ import { paces } from '../../electron/station/service-time.ts'
 import { gammaNear } from '../../electron/station/simulated-pace.ts'
 import { outlookOf, samplersToAdd } from '../../electron/station/staffing.ts'
 import { sayOutlook, saySteady, sayToAdd } from '../../electron/station/staffing-words.ts'
-import { forecastWaits, heldOf, shareToCover } from '../../electron/station/wait-forecast.ts'
+import {
+  firstShare,
+  forecastWaits,
+  heldOf,
+  shareToCover,
+} from '../../electron/station/wait-forecast.ts'
 
 const draws = drawsOf(11)
 const pace = paces(usualLineSettings, [])('anyone')
@@ -49,9 +54,9 @@ describe('a wait is forecast', () => {
   test('wider after waits that did not hold, narrower after many that did', () => {
     const past = (minutes: number) =>
       Array.from({ length: 8 }, () => ({ low: 5, high: 9, minutes }))
-    expect(shareToCover([])).toBe(0.8)
+    expect(shareToCover([])).toBe(firstShare)
     expect(shareToCover(past(30))).toBeGreaterThan(0.95)
-    expect(shareToCover(past(7))).toBeLessThan(0.8)
+    expect(shareToCover(past(7))).toBeLessThan(firstShare)
     expect(shareToCover([...past(30), ...past(30)])).toBeLessThan(1)
   })
 
