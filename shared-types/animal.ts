@@ -147,6 +147,9 @@ export const AnimalLeft = z.strictObject({
   reason: z.string().trim().min(3).max(200),
 })
 
+/** A check-in that its own maker took back: the record stays, the animal is none of the day's. */
+export const AnimalStruckOut = z.strictObject({ animal: AnimalNumber })
+
 export const Outcome = z.enum(['both', 'one', 'none'])
 export type Outcome = z.infer<typeof Outcome>
 
@@ -163,7 +166,14 @@ export const AnimalFinished = z.strictObject({
 })
 
 /** Where an animal stands. `recorded`: checked in, but not to be sampled here. */
-export const AnimalState = z.enum(['waiting', 'with-sampler', 'finished', 'left', 'recorded'])
+export const AnimalState = z.enum([
+  'waiting',
+  'with-sampler',
+  'finished',
+  'left',
+  'recorded',
+  'struck-out',
+])
 export type AnimalState = z.infer<typeof AnimalState>
 
 export const animalStateWords: Record<AnimalState, string> = {
@@ -172,6 +182,7 @@ export const animalStateWords: Record<AnimalState, string> = {
   finished: 'finished',
   left: 'left unsampled',
   recorded: 'recorded only',
+  'struck-out': 'check-in taken back',
 }
 
 /** An animal as the log knows it now. */

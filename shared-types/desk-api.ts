@@ -50,6 +50,7 @@ import { LineView } from './views/line.ts'
 import { PeopleView, WhoView } from './views/people.ts'
 import { BackupView, ContactsView, DrillView, Light } from './views/safekeeping.ts'
 import { ShelfView } from './views/shelf.ts'
+import { SlipView } from './views/slip.ts'
 
 /** What changed, so that screens know what to ask again. An entry's topic is its kind up to the dot. */
 export const Topic = z.enum([
@@ -87,6 +88,7 @@ export const Topic = z.enum([
   'office',
   'discrepancy',
   'merge',
+  'slip',
 ])
 export type Topic = z.infer<typeof Topic>
 
@@ -333,6 +335,18 @@ export const deskApi = {
   ),
   'bag.seal': command(z.strictObject({ animal: Scan, site: TissueSite, bag: Scan }), done),
   'bag.discard': command(z.strictObject({ bag: Scan, reason: Why }), done),
+
+  /** The last thing the person here did, while it is a slip that they may take back themselves. */
+  slip: query(nothing, SlipView, [
+    ...forecastTopics,
+    'slip',
+    'variance',
+    'handover',
+    'receipt',
+    'discrepancy',
+  ]),
+  /** Takes it back by an amendment; what cannot be taken back goes through the lead. */
+  'slip.takeBack': command(nothing, z.strictObject({ say: z.string() })),
 
   // Kits and labels
   kits: query(nothing, KitsView, [

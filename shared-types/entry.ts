@@ -7,6 +7,7 @@ import {
   AnimalFinished,
   AnimalLeft,
   AnimalPutBack,
+  AnimalStruckOut,
 } from './animal.ts'
 import { CountEntered, DayClosed, HandoverWritten, VarianceExplained } from './close.ts'
 import { ContactsPurged, PassphraseSet } from './contacts.ts'
@@ -34,6 +35,7 @@ import {
 import { ReadingsImported } from './readings-file.ts'
 import { ReceiptCounted } from './receipt.ts'
 import { DeskId, PersonId } from './sample-number.ts'
+import { SlipTakenBack } from './slip.ts'
 import { EntryTime } from './stamp.ts'
 import {
   ClockAccepted,
@@ -50,6 +52,7 @@ import {
   BagTakenOut,
   TissueChecked,
   TissueMissed,
+  TissueReopened,
 } from './tissue.ts'
 import { HandoffClassed, HandoffPacked } from './transport.ts'
 
@@ -84,12 +87,14 @@ export const entryBodies = {
   'animal.assigned': AnimalAssigned,
   'animal.put-back': AnimalPutBack,
   'animal.left': AnimalLeft,
+  'animal.struck-out': AnimalStruckOut,
   'animal.finished': AnimalFinished,
   'wait.told': WaitTold,
   'suggestion.overridden': SuggestionOverridden,
   'air.read': AirRead,
   'tissue.checked': TissueChecked,
   'tissue.missed': TissueMissed,
+  'tissue.reopened': TissueReopened,
   'bag.sealed': BagSealed,
   'bag.discarded': BagDiscarded,
   'bag.placed': BagPlaced,
@@ -112,6 +117,7 @@ export const entryBodies = {
   'handoff.signed': HandoffSigned,
   'handoff.corrected': HandoffCorrected,
   'receipt.counted': ReceiptCounted,
+  'slip.taken-back': SlipTakenBack,
   'discrepancy.settled': DiscrepancySettled,
 } as const
 

@@ -81,6 +81,9 @@ export const TissueMissed = z.strictObject({
   words: z.string().max(200),
 })
 
+/** What was recorded of a side was a slip: it is to be looked at again. */
+export const TissueReopened = z.strictObject({ animal: AnimalNumber, site: TissueSite })
+
 /** One tissue sealed in its labelled inner bag; the hold clock starts here. */
 export const BagSealed = z.strictObject({
   bag: BagNumber,

@@ -4,8 +4,8 @@ import { put, type RowWrite } from './row-write.ts'
 
 /** The animal an entry is about; of one that names no animal, the bag. */
 function subject(body: KnownEntry['body']): SampleNumber | null {
-  if ('animal' in body) return body.animal
-  return 'bag' in body ? body.bag : null
+  if ('animal' in body) return body.animal ?? null
+  return 'bag' in body ? (body.bag ?? null) : null
 }
 
 /** Finds the entry again from its animal or bag, for every kind alike. */

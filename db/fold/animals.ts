@@ -1,6 +1,6 @@
 import type { AnimalFacts, NoSampleReason } from '../../shared-types/animal.ts'
 import type { Folds } from './fold.ts'
-import { patch, put } from './row-write.ts'
+import { patch, put, remove } from './row-write.ts'
 
 function factColumns(facts: AnimalFacts, noSample: NoSampleReason | null) {
   const { place, head, harvestedAt, ...plain } = facts
@@ -52,6 +52,10 @@ export const animalFolds = {
     ),
   ],
   'animal.left': ({ body }) => [patch('animal', { animal: body.animal }, { state: 'left' })],
+  'animal.struck-out': ({ body }) => [
+    patch('animal', { animal: body.animal }, { state: 'struck-out' }),
+    remove('told', { animal: body.animal }),
+  ],
   'animal.finished': ({ at, body }) => [
     patch(
       'animal',

@@ -10,6 +10,7 @@ import { kitFolds } from './kits.ts'
 import { labelFolds } from './labels.ts'
 import { lineFolds } from './line.ts'
 import { peopleFolds } from './people.ts'
+import { slipFolds } from './slips.ts'
 import { stationFolds } from './station.ts'
 import { tissueFolds } from './tissue.ts'
 
@@ -26,4 +27,5 @@ export const folds: Folds = {
   ...closeFolds,
   ...handoffFolds,
   ...discrepancyFolds,
+  ...slipFolds,
 }

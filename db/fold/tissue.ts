@@ -28,6 +28,13 @@ export const tissueFolds = {
       missed_words: body.words,
     }),
   ],
+  'tissue.reopened': ({ body }) => [
+    patch(
+      'tissue',
+      { animal: body.animal, site: body.site },
+      { seen: null, size_mm: null, missed: null, missed_words: '' },
+    ),
+  ],
   'bag.sealed': ({ at, body }) => [
     put('bag', {
       bag: body.bag,

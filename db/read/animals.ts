@@ -16,10 +16,15 @@ export function animalOf(log: ReadableLog, animal: AnimalNumber): AnimalRecord |
 }
 
 const tagRows = prepareAll((db, p: Params<{ tag: string }>) =>
-  db.selectFrom('animal').selectAll().where('tag', '=', p('tag')).orderBy('arrived_ms'),
+  db
+    .selectFrom('animal')
+    .selectAll()
+    .where('tag', '=', p('tag'))
+    .where('state', '<>', 'struck-out')
+    .orderBy('arrived_ms'),
 )
 
-/** Every animal that carries a tag; more than one is a slip or a fraud. */
+/** Every animal that carries a tag, but for check-ins taken back; more than one is a slip or a fraud. */
 export function animalsOfTag(log: ReadableLog, tag: string): AnimalRecord[] {
   return tagRows(log, { tag }).map(rowToAnimal)
 }
@@ -71,7 +76,8 @@ const figureRows = prepareAll((db, p: Params<{ day: LocalDate }>) =>
   db
     .selectFrom('animal')
     .select(['state', 'outcome', 'arrived_ms', 'assigned_ms', 'finished_ms', 'sampler'])
-    .where('day', '=', p('day')),
+    .where('day', '=', p('day'))
+    .where('state', '<>', 'struck-out'),
 )
 
 /** What a day's totals and waits are made of. */

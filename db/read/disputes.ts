@@ -54,8 +54,14 @@ export const animalsSharingATag = prepareAll((db) =>
     .selectFrom('animal')
     .select(['animal', 'desk', 'hunter', 'tag', 'species', 'sex', 'arrived_ms'])
     .where('tag', 'in', (eb) =>
-      eb.selectFrom('animal').select('tag').groupBy('tag').having(sql<boolean>`count(*) > 1`),
+      eb
+        .selectFrom('animal')
+        .select('tag')
+        .where('state', '<>', 'struck-out')
+        .groupBy('tag')
+        .having(sql<boolean>`count(*) > 1`),
     )
+    .where('state', '<>', 'struck-out')
     .orderBy('tag')
     .orderBy('animal'),
 )

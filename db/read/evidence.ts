@@ -92,6 +92,7 @@ const twiceRows = prepareAll((db, p: Params<{ day: LocalDate }>) =>
     .select((eb) => ['tag', eb.fn.max('animal').as('animal')])
     .where('day', '=', p('day'))
     .where('tag', '<>', '')
+    .where('state', '<>', 'struck-out')
     .groupBy('tag')
     .having((eb) => eb.fn.countAll(), '>', 1),
 )

@@ -1,9 +1,10 @@
-/** The entries behind one animal. */
+/** The entries behind one animal, and the latest of one person. */
 import type { Entry } from '../../shared-types/entry.ts'
-import type { SampleNumber } from '../../shared-types/sample-number.ts'
+import type { DeskId, PersonId, SampleNumber } from '../../shared-types/sample-number.ts'
 import { orderStamp } from '../../shared-types/stamp.ts'
 import type { ReadableLog } from '../connection.ts'
 import { type Params, prepareAll } from '../statement.ts'
+import { rowToEntry } from '../log/read-entries.ts'
 
 const aboutRows = prepareAll((db, p: Params<{ number: SampleNumber }>) =>
   db
@@ -22,10 +23,27 @@ const aboutRows = prepareAll((db, p: Params<{ number: SampleNumber }>) =>
 export function entriesAbout(log: ReadableLog, numbers: readonly SampleNumber[]): Entry[] {
   return numbers
     .flatMap((number) => aboutRows(log, { number }))
-    .map(({ ms, n, wall, body, ...rest }) => ({
-      ...rest,
-      at: { ms, n, wall },
-      body: JSON.parse(body) as Entry['body'],
-    }))
+    .map(rowToEntry)
     .toSorted((a, b) => orderStamp(a.at, b.at) || a.seq - b.seq)
+}
+
+/** As far back as one looks for a person's latest entries: more than a crew writes in a minute. */
+const latest = 100
+
+const latestRows = prepareAll((db, p: Params<{ desk: DeskId }>) =>
+  db
+    .selectFrom('entry')
+    .selectAll()
+    .where('desk', '=', p('desk'))
+    .orderBy('seq', 'desc')
+    .orderBy('hash', 'desc')
+    .limit(latest),
+)
+
+/** What a person wrote among the latest entries of this desk, oldest first. */
+export function latestEntriesBy(log: ReadableLog, person: PersonId): Entry[] {
+  return latestRows(log, { desk: log.desk })
+    .filter(({ by }) => by === person)
+    .toReversed()
+    .map(rowToEntry)
 }

@@ -26,6 +26,7 @@ import { practiceCalls } from './practice-day.ts'
 import { receiptCommands, receiptQueries } from './receipts.ts'
 import { safekeepingCalls, safekeepingCommands } from './safekeeping.ts'
 import { shelfCalls, stationCommands } from './station.ts'
+import { takeBackCommands, takeBackQueries } from './take-back.ts'
 import { tableQueries } from './table.ts'
 
 export const shelfHandlers: ShelfHandlers = {
@@ -60,6 +61,7 @@ export const queryHandlers: QueryHandlers = {
   ...handoffQueries,
   ...numberQueries,
   ...tableQueries,
+  ...takeBackQueries,
   ...discrepancyQueries,
 }
 
@@ -80,4 +82,5 @@ export const commandHandlers: CommandHandlers = {
   ...handoverCommands,
   ...handoffCommands,
   ...discrepancyCommands,
+  ...takeBackCommands,
 }

@@ -54,6 +54,10 @@ export const authority: Readonly<Record<CommandName, Authority>> = {
   'suggestion.setAside': { deed: 'set suggestions aside', roles: lead },
   'air.read': { deed: 'record the air temperature', roles: crew },
   'animal.finish': { deed: 'finish an animal', roles: benchCrew },
+  'slip.takeBack': {
+    deed: 'take back what they did',
+    roles: ['lead', 'sampler', 'volunteer', 'office'],
+  },
   'kit.open': { deed: 'open a kit on an animal', roles: benchCrew },
   'tissue.check': { deed: 'judge tissue', roles: benchCrew },
   'tissue.miss': { deed: 'record tissue as not taken', roles: benchCrew },

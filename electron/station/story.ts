@@ -77,6 +77,8 @@ export function sayEntry(entry: KnownEntry, nameOf: (number: string) => string):
       return `Put back in the line: ${body.reason}.`
     case 'animal.left':
       return `Hunter left: ${body.reason}.`
+    case 'animal.struck-out':
+      return 'Check-in struck out: it was a slip.'
     case 'animal.finished':
       return `Finished by ${nameOf(body.sampler)}: ${outcomeWords[body.outcome]}.`
     case 'wait.told':
@@ -91,6 +93,8 @@ export function sayEntry(entry: KnownEntry, nameOf: (number: string) => string):
       return `${capital(siteWords[body.site])} looked at: ${checkWords[body.check]}${body.sizeMm === null ? '' : `, ${body.sizeMm} mm`}.`
     case 'tissue.missed':
       return `${capital(siteWords[body.site])} not taken: ${missedWords[body.reason]}${because(body.words)}.`
+    case 'tissue.reopened':
+      return `${capital(siteWords[body.site])} open again: what was recorded was a slip.`
     case 'bag.sealed':
       return `${capital(siteWords[body.site])} sealed in bag ${grouped(body.bag)}, ${keptWords[body.kept]}.`
     case 'bag.discarded':
@@ -129,6 +133,8 @@ export function sayEntry(entry: KnownEntry, nameOf: (number: string) => string):
       return `Manifest ${grouped(body.handoff)} corrected${because(body.manifest.corrections.at(-1)?.reason ?? '')}.`
     case 'receipt.counted':
       return `Handoff ${grouped(body.handoff)} counted by ${body.receivedBy}: ${several(body.bags.length, 'bag')}.`
+    case 'slip.taken-back':
+      return `Taken back within a minute: entry ${body.seq} of desk ${body.desk}.`
     case 'discrepancy.settled':
       return `${discrepancyWords[body.kind]}: ${settleWords[body.choice]}${because(body.words)}.`
     default:

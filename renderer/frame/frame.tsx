@@ -4,6 +4,7 @@ import { usePlace } from '../desk/place.ts'
 import { useHere } from '../desk/use-here.ts'
 import { ScanStrip } from '../scanner/scan-strip.tsx'
 import { SignInScreen } from '../sign-in/sign-in-screen.tsx'
+import { TakeBack } from '../take-back/take-back.tsx'
 import { BackupBanner } from './backup-banner.tsx'
 import { PdfOffer, PracticeBand, ReachBanner } from './banners.tsx'
 import { FaultBoundary } from './fault.tsx'
@@ -45,7 +46,10 @@ export function Frame(props: { who: WhoView; children: ReactNode }) {
       </main>
       <footer>
         <PdfOffer />
-        <ScanStrip />
+        <div className="strip-row">
+          <ScanStrip />
+          {isSignedIn && <TakeBack />}
+        </div>
       </footer>
     </div>
   )
