@@ -95,6 +95,8 @@ export interface AnimalTable {
   harvested_at: string | null
   place: string
   head: string
+  /** The unit out of `place`, null where none is known: made by SQLite, never written. */
+  unit: string | null
   consent: Consent
   programme: Programme
   contact: string | null
@@ -332,8 +334,26 @@ export interface SettlementTable {
   ms: number
 }
 
+/** What a desk's office judges coverage by, as it last set it. */
+export interface CoveragePlanTable {
+  desk: DeskId
+  /** JSON of the plan. */
+  plan: string
+  ms: number
+}
+
+export interface UnitOutlineTable {
+  unit: string
+  /** JSON of the polygons. */
+  polygons: string
+  file: string
+  ms: number
+}
+
 export interface ReadTables {
   settlement: SettlementTable
+  coverage_plan: CoveragePlanTable
+  unit_outline: UnitOutlineTable
   station: StationTable
   person: PersonTable
   shift: ShiftTable

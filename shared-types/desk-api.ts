@@ -6,8 +6,9 @@
  * the part and the station before anything else happens.
  */
 import { z } from 'zod'
-import { AnimalFacts, Contact, NoSampleReason, Outcome } from './animal.ts'
+import { AnimalFacts, Contact, NoSampleReason, Outcome, Species } from './animal.ts'
 import { CountItem, VarianceReason } from './close.ts'
+import { CoveragePlan, UnitCode } from './coverage.ts'
 import { DiscrepancyId, SettleChoice } from './discrepancy.ts'
 import { Celsius } from './cooler.ts'
 import { Passphrase } from './contacts.ts'
@@ -41,6 +42,15 @@ import { ColdView, HoldView, IceView, LoggerLookView, LoggerPreview } from './vi
 import { PdfFile, TextFile } from './views/common.ts'
 import { CustodyView, ManifestCheckView, ReceiptView } from './views/custody.ts'
 import { DiscrepanciesView, FoundView, MergeView } from './views/merge.ts'
+import {
+  CoverageTimesView,
+  CoverageView,
+  FigureName,
+  FigureView,
+  NumbersRead,
+  OutlinesLook,
+  UnitNeedView,
+} from './views/coverage.ts'
 import { CoolerInsideView, CoolersView } from './views/coolers.ts'
 import { AheadView, ForecastView } from './views/forecast.ts'
 import { HandoffView, HandoffsView } from './views/handoff.ts'
@@ -88,6 +98,8 @@ export const Topic = z.enum([
   'office',
   'discrepancy',
   'merge',
+  'coverage',
+  'outline',
   'slip',
 ])
 export type Topic = z.infer<typeof Topic>
@@ -129,6 +141,18 @@ const lineTopics = [
   'labels',
   'count',
   ...crewTopics,
+] as const
+
+const coverageTopics = [
+  'animal',
+  'tissue',
+  'bag',
+  'result',
+  'results',
+  'handoff',
+  'settings',
+  'coverage',
+  'outline',
 ] as const
 
 const forecastTopics = [...lineTopics, 'wait', 'suggestion', 'air', 'clock'] as const
@@ -645,6 +669,32 @@ export const deskApi = {
       words: Words,
     }),
     done,
+  ),
+  // Coverage: what the samples of each unit prove
+  coverage: query(nothing, CoverageView, coverageTopics),
+  /** Samples over time, and how long results take. */
+  'coverage.times': query(nothing, CoverageTimesView, coverageTopics),
+  /** Where a figure comes from. */
+  'coverage.figure': query(
+    z.strictObject({ unit: UnitCode, species: Species, figure: FigureName }),
+    FigureView,
+    coverageTopics,
+  ),
+  /** What a unit still needs, of one species or of any. */
+  'coverage.need': query(
+    z.strictObject({ unit: z.string().trim().max(12), species: Species.nullable() }),
+    UnitNeedView,
+    coverageTopics,
+  ),
+  'coverage.csv': query(nothing, TextFile, coverageTopics),
+  /** The office's numbers of units out of a table with headings; nothing is kept yet. */
+  'coverage.readNumbers': query(z.strictObject({ text: FileText }), NumbersRead, []),
+  'coverage.plan': command(z.strictObject({ plan: CoveragePlan }), done),
+  /** What a GeoJSON file holds, for a person to say which property is the unit's code. */
+  'outlines.look': query(z.strictObject({ text: FileText }), OutlinesLook, ['settings']),
+  'outlines.supply': command(
+    z.strictObject({ text: FileText, property: z.string().min(1).max(120), file: File }),
+    z.strictObject({ outlines: z.int() }),
   ),
   /** Animals found while a number, tag or hunter is typed. */
   find: query(z.strictObject({ text: z.string().max(30) }), FoundView, ['animal']),

@@ -12,6 +12,7 @@ import {
 import { CountEntered, DayClosed, HandoverWritten, VarianceExplained } from './close.ts'
 import { ContactsPurged, PassphraseSet } from './contacts.ts'
 import { CoolerOpened, CoolerRead, CoolerSealed, SealBroken } from './cooler.ts'
+import { CoveragePlanned, UnitOutlined } from './coverage.ts'
 import { DiscrepancySettled } from './discrepancy.ts'
 import { DeskMovedOut, DeskTakenOver } from './desk-move.ts'
 import {
@@ -119,6 +120,8 @@ export const entryBodies = {
   'receipt.counted': ReceiptCounted,
   'slip.taken-back': SlipTakenBack,
   'discrepancy.settled': DiscrepancySettled,
+  'coverage.planned': CoveragePlanned,
+  'outline.supplied': UnitOutlined,
 } as const
 
 export type EntryKind = keyof typeof entryBodies

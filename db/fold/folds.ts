@@ -3,6 +3,7 @@ import { animalFolds } from './animals.ts'
 import { closeFolds } from './close.ts'
 import { discrepancyFolds } from './discrepancies.ts'
 import { coolerFolds } from './coolers.ts'
+import { coverageFolds } from './coverage.ts'
 import type { Folds } from './fold.ts'
 import { handoffFolds } from './handoff.ts'
 import { keptSafeFolds } from './kept-safe.ts'
@@ -27,5 +28,6 @@ export const folds: Folds = {
   ...closeFolds,
   ...handoffFolds,
   ...discrepancyFolds,
+  ...coverageFolds,
   ...slipFolds,
 }

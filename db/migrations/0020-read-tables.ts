@@ -35,8 +35,10 @@ CREATE TABLE animal (
   species TEXT NOT NULL, sex TEXT NOT NULL, age TEXT NOT NULL, harvested TEXT NOT NULL,
   harvested_at TEXT, place TEXT NOT NULL, head TEXT NOT NULL, consent TEXT NOT NULL, programme TEXT NOT NULL,
   contact TEXT, no_sample TEXT, state TEXT NOT NULL, arrived_ms INTEGER NOT NULL,
-  assigned_ms INTEGER, sampler TEXT, outcome TEXT, finished_ms INTEGER
+  assigned_ms INTEGER, sampler TEXT, outcome TEXT, finished_ms INTEGER,
+  unit TEXT GENERATED ALWAYS AS (nullif(place ->> '$.unit', '')) STORED
 ) STRICT, WITHOUT ROWID;
+CREATE INDEX animal_of_class ON animal (unit, species, sex, age, state);
 CREATE INDEX animal_by_tag ON animal (tag);
 CREATE INDEX animal_by_hunter ON animal (hunter);
 CREATE INDEX animal_in_line ON animal (arrived_ms) WHERE state IN ('waiting', 'with-sampler');
@@ -152,6 +154,13 @@ CREATE TABLE receipt (
   hash TEXT PRIMARY KEY, handoff TEXT NOT NULL, body TEXT NOT NULL, ms INTEGER NOT NULL, "by" TEXT
 ) STRICT, WITHOUT ROWID;
 CREATE INDEX receipt_of_handoff ON receipt (handoff, ms);
+
+CREATE TABLE coverage_plan (desk TEXT PRIMARY KEY, plan TEXT NOT NULL, ms INTEGER NOT NULL)
+STRICT, WITHOUT ROWID;
+
+CREATE TABLE unit_outline (
+  unit TEXT PRIMARY KEY, polygons TEXT NOT NULL, file TEXT NOT NULL, ms INTEGER NOT NULL
+) STRICT, WITHOUT ROWID;
 
 CREATE TABLE clock_put_back (
   hash TEXT PRIMARY KEY, wall_ms INTEGER NOT NULL, last_ms INTEGER NOT NULL

@@ -8,6 +8,7 @@ import { coldCommands, coldQueries } from './cold.ts'
 import { contactCalls, contactCommands } from './contacts.ts'
 import { closeCommands, closeQueries } from './close.ts'
 import { coolerCommands, coolerQueries } from './coolers.ts'
+import { coverageCommands, coverageQueries } from './coverage.ts'
 import { custodyQueries } from './custody.ts'
 import { forecastCommands, forecastQueries } from './forecast.ts'
 import { moveCalls, moveCommands } from './desk-move.ts'
@@ -63,6 +64,7 @@ export const queryHandlers: QueryHandlers = {
   ...tableQueries,
   ...takeBackQueries,
   ...discrepancyQueries,
+  ...coverageQueries,
 }
 
 export const commandHandlers: CommandHandlers = {
@@ -82,5 +84,6 @@ export const commandHandlers: CommandHandlers = {
   ...handoverCommands,
   ...handoffCommands,
   ...discrepancyCommands,
+  ...coverageCommands,
   ...takeBackCommands,
 }

@@ -86,6 +86,8 @@ export const authority: Readonly<Record<CommandName, Authority>> = {
   'merge.begin': { deed: 'merge station logs', roles: 'anyone' },
   'merge.cancel': { deed: 'stop a merge', roles: 'anyone' },
   'office.setUp': { deed: 'set up an office', roles: 'anyone' },
+  'coverage.plan': { deed: 'set what coverage is judged by', roles: ['lead', 'office'] },
+  'outlines.supply': { deed: 'supply outlines of units', roles: ['lead', 'office'] },
   'discrepancy.settle': { deed: 'settle discrepancies', roles: ['lead', 'office'] },
   'handoff.class': { deed: 'choose how a handoff is classed', roles: lead },
   'handoff.pack': { deed: 'answer the packing checklist', roles: crew },

@@ -135,6 +135,10 @@ export function sayEntry(entry: KnownEntry, nameOf: (number: string) => string):
       return `Handoff ${grouped(body.handoff)} counted by ${body.receivedBy}: ${several(body.bags.length, 'bag')}.`
     case 'slip.taken-back':
       return `Taken back within a minute: entry ${body.seq} of desk ${body.desk}.`
+    case 'coverage.planned':
+      return 'What coverage is judged by was set.'
+    case 'outline.supplied':
+      return `Outline of unit ${body.unit} supplied.`
     case 'discrepancy.settled':
       return `${discrepancyWords[body.kind]}: ${settleWords[body.choice]}${because(body.words)}.`
     default:
