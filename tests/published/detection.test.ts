@@ -41,13 +41,13 @@ describe('samples needed from a herd of known size', () => {
     },
   )
 
-  test('MacDiarmid 1988 (from memory) asks for one or two more, so the method is named on screen', () => {
+  test('MacDiarmid 1988 (from memory) asks for up to three more, so the method is named on screen', () => {
     const macDiarmid = (herd: number, infected: number, confidence: number) =>
       Math.ceil(herd * (1 - (1 - confidence) ** (1 / infected)))
     for (const [herd, infected, confidence, samples] of herds) {
       const more = macDiarmid(herd, infected, confidence) - samples
       expect(more).toBeGreaterThanOrEqual(0)
-      expect(more).toBeLessThanOrEqual(2)
+      expect(more).toBeLessThanOrEqual(3)
     }
     expect(macDiarmid(200, 2, 0.95)).toBe(156)
     expect(macDiarmid(5000, 50, 0.95)).toBe(291)

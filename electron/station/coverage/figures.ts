@@ -234,7 +234,7 @@ function neededFigure({ of, plan }: Judged): FigureView | null {
       ...designInputs(plan),
       ...herdInputs(of, plan),
     ],
-    source: `${formulas[method].source} Tables made by the approximation of MacDiarmid 1988 ask for one or two more.`,
+    source: `${formulas[method].source} Tables made by the approximation of MacDiarmid 1988 ask for up to three more.`,
     caution: notRandom,
   }
 }
