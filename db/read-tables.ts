@@ -16,7 +16,8 @@ import type {
 import type { CoolerState } from '../shared-types/cooler.ts'
 import type { HandoffState } from '../shared-types/handoff.ts'
 import type { KitState } from '../shared-types/kit.ts'
-import type { StockName, VoidReason } from '../shared-types/label.ts'
+import type { VoidReason } from '../shared-types/label.ts'
+import type { StockName } from '../shared-types/label-stock.ts'
 import type { LocalDate } from '../shared-types/local-date.ts'
 import type { Duty, Role } from '../shared-types/person.ts'
 import type {
@@ -28,6 +29,7 @@ import type {
   KitNumber,
   PersonId,
   SampleNumber,
+  SeasonStation,
 } from '../shared-types/sample-number.ts'
 import type { Keeping } from '../shared-types/station.ts'
 import type {
@@ -37,6 +39,7 @@ import type {
   TissueCheck,
   TissueSite,
 } from '../shared-types/tissue.ts'
+import type { ResultTables } from './result-tables.ts'
 import type { DiscrepancyKind, SettleChoice } from '../shared-types/discrepancy.ts'
 import type { VarianceReason } from '../shared-types/close.ts'
 
@@ -78,8 +81,9 @@ export interface DayTable {
   closed_ms: number | null
   closed_by: PersonId | null
   reopened_ms: number | null
-  /** JSON of the `day.closed` body, once closed. */
+  /** JSON of the `day.closed` body, once closed, and the hash of that entry. */
   sheet: string | null
+  close_hash: string | null
 }
 
 export interface AnimalTable {
@@ -168,6 +172,9 @@ export interface LabelTable {
   copy: number
   kit: KitNumber | null
   stock: StockName
+  /** The `labels.printed` that it came from, and its place among the labels of that run. */
+  run: string
+  place: number
   printed_ms: number
   void_reason: VoidReason | null
   void_ms: number | null
@@ -176,7 +183,19 @@ export interface LabelTable {
 export interface LabelRunTable {
   hash: string
   blanks: number
+  by_hand: 0 | 1
+  /** The run that goes on after this one, and the place in it. */
+  goes_on: string | null
+  goes_on_from: number | null
   ms: number
+}
+
+/** A label stock as it was described last. */
+export interface StockTable {
+  name: StockName
+  /** Its measurements, JSON. */
+  stock: string
+  retired: 0 | 1
 }
 
 export interface TissueTable {
@@ -228,6 +247,8 @@ export interface ReadingTable {
   celsius: number
   excursion: 0 | 1
   ms: number
+  /** Its place in the log's own time, which a clock put back does not disturb. */
+  log_ms: number
   by: PersonId | null
   /** The logger's file; empty where a person read it. */
   source: string
@@ -271,6 +292,35 @@ export interface VarianceTable {
   counted: number
   reason: VarianceReason
   words: string
+}
+
+/** Why the count of a station differs over all its desks. */
+export interface StationVarianceTable {
+  station: SeasonStation
+  date: LocalDate
+  key: string
+  expected: number
+  counted: number
+  reason: VarianceReason
+  words: string
+}
+
+/** The close of a station over its desks, as last signed. */
+export interface StationCloseTable {
+  station: SeasonStation
+  date: LocalDate
+  hash: string
+  ms: number
+  /** JSON of the `station.closed` body. */
+  sheet: string
+}
+
+/** Every seal that was ever put on a cooler: its number is used once. */
+export interface SealTable {
+  seal: string
+  cooler: CoolerNumber
+  sealed_ms: number
+  broken_ms: number | null
 }
 
 export interface HandoffTable {
@@ -350,7 +400,7 @@ export interface UnitOutlineTable {
   ms: number
 }
 
-export interface ReadTables {
+export interface ReadTables extends ResultTables {
   settlement: SettlementTable
   coverage_plan: CoveragePlanTable
   unit_outline: UnitOutlineTable
@@ -367,6 +417,7 @@ export interface ReadTables {
   kit_line: KitLineTable
   label: LabelTable
   label_run: LabelRunTable
+  stock: StockTable
   tissue: TissueTable
   look: LookTable
   bag: BagTable
@@ -376,6 +427,9 @@ export interface ReadTables {
   count_try: CountTryTable
   handover: HandoverTable
   variance: VarianceTable
+  station_variance: StationVarianceTable
+  station_close: StationCloseTable
+  seal: SealTable
   handoff: HandoffTable
   handoff_cooler: HandoffCoolerTable
   receipt: ReceiptTable

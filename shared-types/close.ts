@@ -41,6 +41,7 @@ export const VarianceReason = z.enum([
   'wrong-opening-count',
   'not-given-back',
   'other-hands',
+  'other-desk',
   'other',
 ])
 export type VarianceReason = z.infer<typeof VarianceReason>
@@ -55,6 +56,7 @@ export const varianceWords: Record<VarianceReason, string> = {
   'wrong-opening-count': 'opening count was wrong',
   'not-given-back': 'taken home, not given back',
   'other-hands': 'came from other hands',
+  'other-desk': 'is at another desk of the station',
   other: 'other',
 }
 

@@ -39,6 +39,26 @@ export const SealBroken = z.strictObject({
   reason: z.string().trim().min(3).max(200),
 })
 
+/**
+ * How custody of a cooler that is not sealed is kept, beside possession and seal: in view of whoever is
+ * named, under lock, or in an area that only named people enter (after EPA 905R78115, 1978).
+ */
+export const CoolerKeptBy = z.enum(['view', 'locked', 'secure-area'])
+export type CoolerKeptBy = z.infer<typeof CoolerKeptBy>
+
+export const keptByWords: Record<CoolerKeptBy, string> = {
+  view: 'in view',
+  locked: 'locked',
+  'secure-area': 'in a secure area',
+}
+
+/** The cooler is kept so from now on; `where` names the place, and who has key or access. */
+export const CoolerKept = z.strictObject({
+  cooler: CoolerNumber,
+  kept: CoolerKeptBy,
+  where: z.string().trim().min(3).max(120),
+})
+
 export const CoolerState = z.enum(['open', 'sealed', 'handed-off'])
 export type CoolerState = z.infer<typeof CoolerState>
 

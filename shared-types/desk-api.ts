@@ -10,12 +10,13 @@ import { AnimalFacts, Contact, NoSampleReason, Outcome, Species } from './animal
 import { CountItem, VarianceReason } from './close.ts'
 import { CoveragePlan, UnitCode } from './coverage.ts'
 import { DiscrepancyId, SettleChoice } from './discrepancy.ts'
-import { Celsius } from './cooler.ts'
+import { Celsius, CoolerKeptBy } from './cooler.ts'
 import { Passphrase } from './contacts.ts'
 import { Courier } from './courier.ts'
 import { Signature } from './handoff.ts'
 import { KitAccount } from './kit.ts'
-import { StockName, VoidReason } from './label.ts'
+import { VoidReason } from './label.ts'
+import { LabelStock, StockName } from './label-stock.ts'
 import { LocalDate, TimeOfDay, Zone } from './local-date.ts'
 import { Duty, PersonName, Pin, Role, Training } from './person.ts'
 import {
@@ -28,11 +29,13 @@ import {
   PersonId,
   SampleNumber,
   Season,
+  SeasonStation,
   StationCode,
 } from './sample-number.ts'
 import { LoggerReading } from './readings-file.ts'
 import { ReceivedBag, ReceivedCooler } from './receipt.ts'
 import { Keeping, StationSettings } from './station.ts'
+import { StationItem } from './station-close.ts'
 import { HandoffClassed, HandoffPacked } from './transport.ts'
 import { MissedReason, TissueCheck, TissueSite } from './tissue.ts'
 import { AnimalView, BenchView, TagSeenView } from './views/animal.ts'
@@ -58,8 +61,18 @@ import { KitsView } from './views/kits.ts'
 import { LedgerName, LedgerView } from './views/ledger.ts'
 import { LineView } from './views/line.ts'
 import { PeopleView, WhoView } from './views/people.ts'
+import {
+  JamView,
+  LabelKind,
+  PreviewView,
+  PrinterOffset,
+  PrintersView,
+  PrintingView,
+  StockView,
+} from './views/printing.ts'
 import { BackupView, ContactsView, DrillView, Light } from './views/safekeeping.ts'
 import { ShelfView } from './views/shelf.ts'
+import { StationCloseView } from './views/station-close.ts'
 import { SlipView } from './views/slip.ts'
 
 /** What changed, so that screens know what to ask again. An entry's topic is its kind up to the dot. */
@@ -82,6 +95,8 @@ export const Topic = z.enum([
   'kit',
   'labels',
   'label',
+  'stock',
+  'printing',
   'animal',
   'wait',
   'suggestion',
@@ -98,8 +113,14 @@ export const Topic = z.enum([
   'office',
   'discrepancy',
   'merge',
+  'results',
+  'result',
+  'hunter',
   'coverage',
   'outline',
+  'results',
+  'result',
+  'hunter',
   'slip',
 ])
 export type Topic = z.infer<typeof Topic>
@@ -125,7 +146,26 @@ const done = z.strictObject({})
 /** A file as text; a body of the loopback takes no more than a megabyte. */
 const FileText = z.string().min(1).max(900_000)
 const File = z.string().min(1).max(200)
+/** Labels as a PDF, and the printer that they are on their way to, if one is chosen for them. */
+const printed = z.strictObject({ pdf: PdfFile, sentTo: z.string().nullable() })
+
 const entriesKept = z.strictObject({ entries: z.int() })
+
+/** Of one station and day; each left out means the latest. */
+const StationDayAsked = z.strictObject({
+  station: SeasonStation.optional(),
+  date: LocalDate.optional(),
+})
+
+/** The lead's PIN, and the second person with theirs, or why nobody signs beside the lead. */
+const signing = {
+  pin: z.string().max(20),
+  second: z
+    .strictObject({ person: Scan, pin: z.string().max(20) })
+    .nullable()
+    .default(null),
+  aloneBecause: Words.default(''),
+}
 
 const crewTopics = ['person', 'duty', 'shift', 'kits', 'kit'] as const
 const lineTopics = [
@@ -401,22 +441,63 @@ export const deskApi = {
     z.strictObject({
       for: z.discriminatedUnion('whom', [
         z.strictObject({ whom: z.literal('animal'), animal: Scan }),
-        z.strictObject({ whom: z.literal('reserve'), count: z.int().min(1).max(300) }),
+        z.strictObject({
+          whom: z.literal('reserve'),
+          count: z.int().min(1).max(300),
+          /** Species and date are left to be written by hand. */
+          byHand: z.boolean().default(false),
+        }),
       ]),
       stock: StockName,
     }),
-    z.strictObject({ kits: z.array(KitNumber), pdf: PdfFile }),
+    printed.extend({ kits: z.array(KitNumber) }),
   ),
-  /** Prints the same labels once more, each old copy void first. */
+  /** Prints the same label once more: the old copy is destroyed, lost or void first. */
   'label.reprint': command(
-    z.strictObject({ number: Scan, reason: VoidReason, words: Words, stock: StockName }),
-    z.strictObject({ copy: z.int(), pdf: PdfFile }),
+    z.strictObject({
+      number: Scan,
+      reason: VoidReason,
+      words: Words,
+      stock: StockName,
+      /** Somebody has destroyed the old copy. */
+      destroyed: z.boolean().default(false),
+    }),
+    printed.extend({ copy: z.int() }),
   ),
   'label.void': command(z.strictObject({ number: Scan, reason: VoidReason, words: Words }), done),
-  'labels.printCooler': command(
-    z.strictObject({ cooler: Scan, stock: StockName }),
-    z.strictObject({ pdf: PdfFile }),
+  'labels.printCooler': command(z.strictObject({ cooler: Scan, stock: StockName }), printed),
+  'labels.printBadge': command(z.strictObject({ person: Scan, stock: StockName }), printed),
+  /** The labels of a run from the last good one on; without one, of the latest run. */
+  'labels.jam': query(z.strictObject({ last: Scan.nullable() }), JamView, ['labels', 'label']),
+  /** Goes on with a run: `good` labels came out from the first of `last` on, `ruined` ones after them. */
+  'labels.goOn': command(
+    z.strictObject({
+      last: Scan.nullable(),
+      good: z.int().min(0).max(1000),
+      ruined: z.int().min(0).max(1000),
+    }),
+    printed.extend({ labels: z.int(), again: z.int() }),
   ),
+
+  // Label stocks and printers
+  stocks: query(nothing, z.strictObject({ stocks: z.array(StockView) }), ['stock', 'settings']),
+  /** What the labels of a kit look like on a stock, described or being described. */
+  'stock.preview': query(z.strictObject({ stock: LabelStock }), PreviewView, ['settings']),
+  'stock.describe': command(
+    z.strictObject({ stock: LabelStock }),
+    z.strictObject({ name: StockName }),
+  ),
+  'stock.retire': command(z.strictObject({ name: StockName }), done),
+  printers: query(nothing, PrintersView, []),
+  printing: query(nothing, PrintingView, ['printing']),
+  'printing.choose': command(
+    z.strictObject({ kind: LabelKind, printer: z.string().nullable(), stock: StockName }),
+    done,
+  ),
+  'printing.offset': command(PrinterOffset.extend({ printer: z.string().nullable() }), done),
+  'printing.stop': command(nothing, done),
+  'printing.goOn': command(z.strictObject({ printer: z.string().nullable() }), done),
+  'printing.calibrate': command(z.strictObject({ kind: LabelKind }), printed),
 
   // Coolers
   coolers: query(nothing, CoolersView, ['cooler', 'bag', 'seal', 'settings', 'handoff', 'tissue']),
@@ -489,6 +570,15 @@ export const deskApi = {
     'receipt',
     'animal',
   ]),
+  /** Custody of a cooler that is not sealed: in view, under lock, or in a secure area. */
+  'cooler.keep': command(
+    z.strictObject({
+      cooler: Scan,
+      kept: CoolerKeptBy,
+      where: z.string().trim().min(3, 'say where, and who has the key').max(120),
+    }),
+    done,
+  ),
   'cooler.seal': command(z.strictObject({ cooler: Scan, seal: z.string().max(20) }), done),
   'seal.break': command(z.strictObject({ cooler: Scan, reason: Why }), done),
 
@@ -510,23 +600,38 @@ export const deskApi = {
     done,
   ),
   /** The lead signs with their PIN, and a second person with theirs; alone only for a reason. */
-  'day.close': command(
-    z.strictObject({
-      pin: z.string().max(20),
-      second: z
-        .strictObject({ person: Scan, pin: z.string().max(20) })
-        .nullable()
-        .default(null),
-      aloneBecause: Words.default(''),
-    }),
-    done,
-  ),
+  'day.close': command(z.strictObject(signing), done),
   /** What the next lead should know; what goes over into the next day. */
   'handover.write': command(
     z.strictObject({ words: z.string().trim().min(3, 'say it in a few words').max(600) }),
     done,
   ),
   handover: query(nothing, HandoverView, [...lineTopics, 'handover']),
+  /** The close of a station over its desks' own closes; of the latest day unless one is named. */
+  stationClose: query(StationDayAsked, StationCloseView, [
+    ...lineTopics,
+    'variance',
+    'station',
+    'discrepancy',
+    'person',
+  ]),
+  /** The station close sheet; before it is signed it says so. */
+  stationCloseSheet: query(StationDayAsked, PdfFile, ['station', 'day', 'discrepancy']),
+  'station.explain': command(
+    z.strictObject({
+      station: SeasonStation,
+      date: LocalDate,
+      item: StationItem,
+      reason: VarianceReason,
+      words: Words,
+    }),
+    done,
+  ),
+  /** A lead of the office signs over the desks' closes, and a second person with their own PIN. */
+  'station.close': command(
+    z.strictObject({ station: SeasonStation, date: LocalDate, ...signing }),
+    done,
+  ),
   /** The accounts of a ledger, and the entries behind one of them. */
   ledger: query(
     z.strictObject({ ledger: LedgerName, account: z.string().max(60).nullable() }),
@@ -560,6 +665,8 @@ export const deskApi = {
       cooler: Scan,
       seal: z.string().max(20),
       celsius: Celsius,
+      /** The person was asked about the unit and stands by °C. */
+      sure: z.boolean().default(false),
       counted: z.int().min(0).max(5000),
       words: Words,
     }),

@@ -11,7 +11,7 @@ import {
 } from './animal.ts'
 import { CountEntered, DayClosed, HandoverWritten, VarianceExplained } from './close.ts'
 import { ContactsPurged, PassphraseSet } from './contacts.ts'
-import { CoolerOpened, CoolerRead, CoolerSealed, SealBroken } from './cooler.ts'
+import { CoolerKept, CoolerOpened, CoolerRead, CoolerSealed, SealBroken } from './cooler.ts'
 import { CoveragePlanned, UnitOutlined } from './coverage.ts'
 import { DiscrepancySettled } from './discrepancy.ts'
 import { DeskMovedOut, DeskTakenOver } from './desk-move.ts'
@@ -22,8 +22,17 @@ import {
   HandoffCorrected,
   HandoffSigned,
 } from './handoff.ts'
-import { KitNumbered, KitOpened, KitSpoiled, KitsMoved } from './kit.ts'
-import { LabelVoided, LabelsPrinted } from './label.ts'
+import { KitBrought, KitNumbered, KitOpened, KitSpoiled, KitsMoved } from './kit.ts'
+import {
+  HunterTold,
+  ResultFollowedUp,
+  ResultReported,
+  ResultRulesSet,
+  ResultsRead,
+  RowSettled,
+} from './laboratory-result.ts'
+import { LabelVoided, LabelsPrinted, LabelsResumed } from './label.ts'
+import { StockDescribed, StockRetired } from './label-stock.ts'
 import { AirRead, SuggestionOverridden, WaitTold } from './line.ts'
 import {
   DutyChanged,
@@ -38,6 +47,7 @@ import { ReceiptCounted } from './receipt.ts'
 import { DeskId, PersonId } from './sample-number.ts'
 import { SlipTakenBack } from './slip.ts'
 import { EntryTime } from './stamp.ts'
+import { StationClosed, StationVarianceExplained } from './station-close.ts'
 import {
   ClockAccepted,
   DayOpened,
@@ -79,10 +89,14 @@ export const entryBodies = {
   'day.opened': DayOpened,
   'kits.moved': KitsMoved,
   'kit.numbered': KitNumbered,
+  'kit.brought': KitBrought,
   'kit.opened': KitOpened,
   'kit.spoiled': KitSpoiled,
   'labels.printed': LabelsPrinted,
+  'labels.resumed': LabelsResumed,
   'label.voided': LabelVoided,
+  'stock.described': StockDescribed,
+  'stock.retired': StockRetired,
   'animal.checked-in': AnimalCheckedIn,
   'animal.amended': AnimalAmended,
   'animal.assigned': AnimalAssigned,
@@ -103,12 +117,15 @@ export const entryBodies = {
   'cooler.opened': CoolerOpened,
   'cooler.read': CoolerRead,
   'cooler.logger-read': ReadingsImported,
+  'cooler.kept': CoolerKept,
   'cooler.sealed': CoolerSealed,
   'seal.broken': SealBroken,
   'count.entered': CountEntered,
   'variance.explained': VarianceExplained,
   'day.closed': DayClosed,
   'day.reopened': DayReopened,
+  'station.variance-explained': StationVarianceExplained,
+  'station.closed': StationClosed,
   'handover.written': HandoverWritten,
   'handoff.begun': HandoffBegun,
   'cooler.scanned-out': CoolerScannedOut,
@@ -120,8 +137,20 @@ export const entryBodies = {
   'receipt.counted': ReceiptCounted,
   'slip.taken-back': SlipTakenBack,
   'discrepancy.settled': DiscrepancySettled,
+  'results.read': ResultsRead,
+  'results.row-settled': RowSettled,
+  'results.rules-set': ResultRulesSet,
+  'result.reported': ResultReported,
+  'result.followed-up': ResultFollowedUp,
+  'hunter.told': HunterTold,
   'coverage.planned': CoveragePlanned,
   'outline.supplied': UnitOutlined,
+  'results.read': ResultsRead,
+  'results.row-settled': RowSettled,
+  'results.rules-set': ResultRulesSet,
+  'result.reported': ResultReported,
+  'result.followed-up': ResultFollowedUp,
+  'hunter.told': HunterTold,
 } as const
 
 export type EntryKind = keyof typeof entryBodies

@@ -2,7 +2,11 @@
 import { z } from 'zod'
 import { AnimalNumber, KitNumber, PersonId } from './sample-number.ts'
 
-/** `delivered` is the world outside, where kits come from; its balance is minus all that came. */
+/**
+ * `delivered` is the world outside, where kits come from; its balance is minus all that came.
+ * `other-desk` is on the way to or from another desk of the station: at one desk it holds what was given
+ * less what was brought, and over all desks of a station nothing.
+ */
 export const KitAccount = z.discriminatedUnion('in', [
   z.strictObject({ in: z.literal('delivered') }),
   z.strictObject({ in: z.literal('stock') }),
@@ -11,6 +15,7 @@ export const KitAccount = z.discriminatedUnion('in', [
   z.strictObject({ in: z.literal('spoiled') }),
   z.strictObject({ in: z.literal('sent') }),
   z.strictObject({ in: z.literal('missing') }),
+  z.strictObject({ in: z.literal('other-desk') }),
 ])
 export type KitAccount = z.infer<typeof KitAccount>
 
@@ -28,6 +33,9 @@ export const KitsMoved = z.strictObject({
 
 /** A kit gets its number when its labels are printed: for one animal, or reserved for whoever comes. */
 export const KitNumbered = z.strictObject({ kit: KitNumber, animal: AnimalNumber.nullable() })
+
+/** A kit that another desk of the station numbered is brought here, to be used here. */
+export const KitBrought = z.strictObject({ kit: KitNumber })
 
 /** A sampler opens a kit on an animal: it leaves their hands and is used. */
 export const KitOpened = z.strictObject({

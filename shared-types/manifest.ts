@@ -23,6 +23,8 @@ export const ManifestBag = z.strictObject({
   kept: Kept,
   check: TissueCheck,
   sealedAt: z.iso.datetime({ offset: true }),
+  /** Where the animal was taken, as the laboratory asks for it; empty where nobody knows. */
+  harvest: z.string().max(120),
   /** It lay in a cooler while that was outside its limits. */
   excursion: z.boolean(),
 })

@@ -1,4 +1,5 @@
 import { countItemKey } from '../../shared-types/close.ts'
+import { stationItemKey } from '../../shared-types/station-close.ts'
 import type { Folds } from './fold.ts'
 import { put, remove } from './row-write.ts'
 
@@ -23,6 +24,20 @@ export const closeFolds = {
       counted: body.counted,
       reason: body.reason,
       words: body.words,
+    }),
+  ],
+  'station.variance-explained': ({ body }) => {
+    const { station, date, item, expected, counted, reason, words } = body
+    const key = stationItemKey(item)
+    return [put('station_variance', { station, date, key, expected, counted, reason, words })]
+  },
+  'station.closed': ({ hash, at, body }) => [
+    put('station_close', {
+      station: body.station,
+      date: body.date,
+      hash,
+      ms: at.wall,
+      sheet: JSON.stringify(body),
     }),
   ],
   'handover.written': ({ desk, at, by, body }) => [

@@ -19,6 +19,7 @@ export const coolerFolds = {
       celsius: body.celsius,
       excursion: body.excursion ? 1 : 0,
       ms: at.wall,
+      log_ms: at.ms,
       by,
       source: '',
     }),
@@ -31,14 +32,19 @@ export const coolerFolds = {
         celsius,
         excursion: excursion ? 1 : 0,
         ms,
+        log_ms: ms,
         by,
         source: body.file,
       }),
     ),
-  'cooler.sealed': ({ body }) => [
-    patch('cooler', { cooler: body.cooler }, { state: 'sealed', seal: body.seal }),
+  // Custody is told from the entries themselves.
+  'cooler.kept': () => [],
+  'cooler.sealed': ({ at, body: { cooler, seal } }) => [
+    patch('cooler', { cooler }, { state: 'sealed', seal }),
+    put('seal', { seal, cooler, sealed_ms: at.wall }),
   ],
-  'seal.broken': ({ body }) => [
-    patch('cooler', { cooler: body.cooler }, { state: 'open', seal: null }),
+  'seal.broken': ({ at, body: { cooler, seal } }) => [
+    patch('cooler', { cooler }, { state: 'open', seal: null }),
+    patch('seal', { seal, cooler }, { broken_ms: at.wall }),
   ],
 } satisfies Partial<Folds>

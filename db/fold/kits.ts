@@ -1,7 +1,7 @@
 import type { Entry } from '../../shared-types/entry.ts'
 import { type KitAccount, kitAccountKey } from '../../shared-types/kit.ts'
 import type { Folds } from './fold.ts'
-import { patch, put, type RowWrite } from './row-write.ts'
+import { offer, patch, put, type RowWrite } from './row-write.ts'
 
 /** One transfer of the ledger: as many kits leave one account as reach the other. */
 export function kitTransfer(
@@ -18,8 +18,13 @@ export function kitTransfer(
 /** Kits by account and by number. */
 export const kitFolds = {
   'kits.moved': (entry) => kitTransfer(entry, entry.body.from, entry.body.to, entry.body.count),
-  'kit.numbered': ({ at, body }) => [
-    put('kit', { kit: body.kit, animal: body.animal, state: 'reserved', numbered_ms: at.wall }),
+  // Another desk may have told of the kit first, where its clock is behind.
+  'kit.numbered': ({ at, body: { kit, animal } }) => [
+    offer('kit', { kit, animal, state: 'reserved', numbered_ms: at.wall }),
+    patch('kit', { kit }, { numbered_ms: at.wall }),
+  ],
+  'kit.brought': ({ at, body }) => [
+    offer('kit', { kit: body.kit, animal: null, state: 'reserved', numbered_ms: at.wall }),
   ],
   'kit.opened': (entry) => [
     patch(

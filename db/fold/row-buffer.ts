@@ -56,6 +56,7 @@ interface Column {
 class TableBuffer {
   readonly #insertOne: Statement<unknown[]>
   readonly #insertMany: Statement<unknown[]>
+  readonly #isThere: Statement<unknown[]>
   readonly #placeOf: ReadonlyMap<string, number>
   readonly #key: readonly string[]
   readonly #empty: readonly unknown[]
@@ -86,6 +87,8 @@ class TableBuffer {
       .filter(({ pk }) => pk > 0)
       .toSorted((a, b) => a.pk - b.pk)
       .map(({ name }) => name)
+    const key = this.#key.map((name) => `"${name}" = ?`).join(' AND ')
+    this.#isThere = connection.prepare<unknown[]>(`SELECT 1 FROM "${table}" WHERE ${key}`)
   }
 
   /** Whether the write is taken in; else it is for the table itself, once this buffer is flushed. */
@@ -93,6 +96,8 @@ class TableBuffer {
     switch (write.write) {
       case 'put':
         return this.#put(write.row)
+      case 'offer':
+        return this.#offer(write.row)
       case 'patch':
         return this.#patch(write.key, write.values)
       case 'remove':
@@ -108,6 +113,15 @@ class TableBuffer {
     this.#rows.set(key, cells)
     if (this.#rows.size >= mostKept) this.flush()
     return true
+  }
+
+  /** Nothing happens where there is such a row, kept back or in the table. */
+  #offer(row: Cells): boolean {
+    const key = this.#keyIn(row)
+    if (key === null) return false
+    if (this.#rows.has(key)) return true
+    const isThere = this.#isThere.get(this.#key.map((name) => row[name])) !== undefined
+    return isThere || this.#put(row)
   }
 
   #patch(key: Cells, values: Cells): boolean {

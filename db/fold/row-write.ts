@@ -12,12 +12,18 @@ type Cells = Readonly<Record<string, unknown>>
 
 export type RowWrite =
   | { readonly write: 'put'; readonly table: string; readonly row: Cells }
+  | { readonly write: 'offer'; readonly table: string; readonly row: Cells }
   | { readonly write: 'patch'; readonly table: string; readonly key: Cells; readonly values: Cells }
   | { readonly write: 'remove'; readonly table: string; readonly key: Cells }
 
 /** Inserts a row, or replaces the one with the same primary or unique key as a whole. */
 export function put<T extends ReadTable>(table: T, row: Insertable<ReadTables[T]>): RowWrite {
   return { write: 'put', table, row: row as Cells }
+}
+
+/** Inserts a row unless there is one with the same primary or unique key. */
+export function offer<T extends ReadTable>(table: T, row: Insertable<ReadTables[T]>): RowWrite {
+  return { write: 'offer', table, row: row as Cells }
 }
 
 /** Changes some columns of the rows with this key; no such row, no change. */
@@ -51,6 +57,8 @@ function writeText(write: RowWrite, cells: unknown[]): string | null {
   switch (write.write) {
     case 'put':
       return known(`put ${write.table}`, given(write.row, cells), [], putText)
+    case 'offer':
+      return known(`offer ${write.table}`, given(write.row, cells), [], offerText)
     case 'patch': {
       const values = given(write.values, cells)
       const key = whole(write.key, cells)
@@ -103,10 +111,13 @@ function whole(key: Cells, cells: unknown[]): string[] {
 
 const quoted = (name: string) => `"${name}"`
 
-function putText(table: string, columns: readonly string[]): string {
+const insertText = (or: string) => (table: string, columns: readonly string[]) => {
   const marks = columns.map(() => '?').join(', ')
-  return `INSERT OR REPLACE INTO ${quoted(table)} (${columns.map(quoted).join(', ')}) VALUES (${marks})`
+  return `INSERT OR ${or} INTO ${quoted(table)} (${columns.map(quoted).join(', ')}) VALUES (${marks})`
 }
+
+const putText = insertText('REPLACE')
+const offerText = insertText('IGNORE')
 
 function patchText(table: string, values: readonly string[], key: readonly string[]): string {
   const changes = values.map((name) => `${quoted(name)} = ?`).join(', ')

@@ -34,11 +34,17 @@ export const stationFolds = {
       opened_ms: at.wall,
     }),
   ],
-  'day.closed': ({ desk, at, body }) => [
+  'day.closed': ({ hash, desk, at, body }) => [
     patch(
       'day',
       { desk, date: body.date },
-      { state: 'closed', closed_ms: at.wall, closed_by: body.lead, sheet: JSON.stringify(body) },
+      {
+        state: 'closed',
+        closed_ms: at.wall,
+        closed_by: body.lead,
+        sheet: JSON.stringify(body),
+        close_hash: hash,
+      },
     ),
   ],
   'day.reopened': ({ desk, at, body }) => [

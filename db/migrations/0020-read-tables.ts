@@ -1,5 +1,6 @@
 /** The tables that screens and documents read, folded from the entries. */
 import type { Migration } from './migration.ts'
+import { resultTablesSql } from './result-tables.ts'
 
 const sql = `
 CREATE TABLE station (
@@ -25,7 +26,7 @@ CREATE TABLE shift (
 
 CREATE TABLE day (
   desk TEXT NOT NULL, date TEXT NOT NULL, state TEXT NOT NULL, blank_labels INTEGER NOT NULL,
-  opened_ms INTEGER NOT NULL, closed_ms INTEGER, closed_by TEXT, reopened_ms INTEGER, sheet TEXT,
+  opened_ms INTEGER NOT NULL, closed_ms INTEGER, closed_by TEXT, reopened_ms INTEGER, sheet TEXT, close_hash TEXT,
   PRIMARY KEY (desk, date)
 ) STRICT, WITHOUT ROWID;
 
@@ -78,11 +79,18 @@ CREATE INDEX kit_line_by_account ON kit_line (account, delta);
 
 CREATE TABLE label (
   number TEXT NOT NULL, copy INTEGER NOT NULL, kit TEXT, stock TEXT NOT NULL,
+  run TEXT NOT NULL, place INTEGER NOT NULL,
   printed_ms INTEGER NOT NULL, void_reason TEXT, void_ms INTEGER, PRIMARY KEY (number, copy)
 ) STRICT, WITHOUT ROWID;
 CREATE INDEX label_of_kit ON label (kit);
+CREATE INDEX label_of_run ON label (run, place);
 
-CREATE TABLE label_run (hash TEXT PRIMARY KEY, blanks INTEGER NOT NULL, ms INTEGER NOT NULL)
+CREATE TABLE label_run (
+  hash TEXT PRIMARY KEY, blanks INTEGER NOT NULL, by_hand INTEGER NOT NULL,
+  goes_on TEXT, goes_on_from INTEGER, ms INTEGER NOT NULL
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE stock (name TEXT PRIMARY KEY, stock TEXT NOT NULL, retired INTEGER NOT NULL)
 STRICT, WITHOUT ROWID;
 
 CREATE TABLE tissue (
@@ -112,9 +120,9 @@ CREATE TABLE cooler (
 
 CREATE TABLE reading (
   hash TEXT PRIMARY KEY, cooler TEXT NOT NULL, celsius REAL NOT NULL, excursion INTEGER NOT NULL,
-  ms INTEGER NOT NULL, "by" TEXT, source TEXT NOT NULL
+  ms INTEGER NOT NULL, log_ms INTEGER NOT NULL, "by" TEXT, source TEXT NOT NULL
 ) STRICT, WITHOUT ROWID;
-CREATE INDEX reading_of_cooler ON reading (cooler, ms);
+CREATE INDEX reading_of_cooler ON reading (cooler, log_ms);
 
 CREATE TABLE count (
   desk TEXT NOT NULL, date TEXT NOT NULL, key TEXT NOT NULL, counted INTEGER NOT NULL, bags TEXT,
@@ -136,6 +144,22 @@ CREATE TABLE variance (
   desk TEXT NOT NULL, date TEXT NOT NULL, key TEXT NOT NULL, expected INTEGER NOT NULL,
   counted INTEGER NOT NULL, reason TEXT NOT NULL, words TEXT NOT NULL,
   PRIMARY KEY (desk, date, key)
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE station_variance (
+  station TEXT NOT NULL, date TEXT NOT NULL, key TEXT NOT NULL, expected INTEGER NOT NULL,
+  counted INTEGER NOT NULL, reason TEXT NOT NULL, words TEXT NOT NULL,
+  PRIMARY KEY (station, date, key)
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE station_close (
+  station TEXT NOT NULL, date TEXT NOT NULL, hash TEXT NOT NULL, ms INTEGER NOT NULL,
+  sheet TEXT NOT NULL, PRIMARY KEY (station, date)
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE seal (
+  seal TEXT NOT NULL, cooler TEXT NOT NULL, sealed_ms INTEGER NOT NULL, broken_ms INTEGER,
+  PRIMARY KEY (seal, cooler)
 ) STRICT, WITHOUT ROWID;
 
 CREATE TABLE handoff (
@@ -170,5 +194,5 @@ CREATE TABLE clock_put_back (
 export const readTables: Migration = {
   number: 20,
   makes: 'read-tables',
-  up: (connection) => connection.exec(sql),
+  up: (connection) => connection.exec(sql + resultTablesSql),
 }

@@ -1,5 +1,5 @@
 /** Bags and the tissue in them. */
-import type { Species } from '../../shared-types/animal.ts'
+import type { HarvestPlace, Species } from '../../shared-types/animal.ts'
 import type {
   AnimalNumber,
   BagNumber,
@@ -24,11 +24,13 @@ export function bagOf(log: ReadableLog, bag: BagNumber): BagRecord | null {
 export type ListedBag = BagRecord & {
   readonly species: Species
   readonly check: TissueCheck | null
+  readonly harvest: HarvestPlace
 }
-type ListedRow = BagTable & { species: Species; seen: TissueCheck | null }
+type ListedRow = BagTable & { species: Species; seen: TissueCheck | null; harvest: string }
 
 function rowToListed(row: ListedRow): ListedBag {
-  return { ...rowToBag(row), species: row.species, check: row.seen }
+  const harvest = JSON.parse(row.harvest) as HarvestPlace
+  return { ...rowToBag(row), species: row.species, check: row.seen, harvest }
 }
 
 const benchRows = prepareAll((db) =>
@@ -37,7 +39,7 @@ const benchRows = prepareAll((db) =>
     .innerJoin('animal', 'animal.animal', 'bag.animal')
     .leftJoin('tissue', 'tissue.bag', 'bag.bag')
     .selectAll('bag')
-    .select(['animal.species', 'tissue.seen'])
+    .select(['animal.species', 'animal.place as harvest', 'tissue.seen'])
     .where('bag.place', '=', 'bench')
     .orderBy('bag.sealed_ms')
     .orderBy('bag.bag'),
@@ -67,7 +69,7 @@ const coolerRows = prepareAll((db, p: Params<{ cooler: CoolerNumber }>) =>
     .innerJoin('animal', 'animal.animal', 'bag.animal')
     .leftJoin('tissue', 'tissue.bag', 'bag.bag')
     .selectAll('bag')
-    .select(['animal.species', 'tissue.seen'])
+    .select(['animal.species', 'animal.place as harvest', 'tissue.seen'])
     .where('bag.cooler', '=', p('cooler'))
     .where('bag.cooler', 'is not', null)
     .orderBy('bag.bag'),
@@ -84,7 +86,7 @@ const allRows = prepareAll((db) =>
     .innerJoin('animal', 'animal.animal', 'bag.animal')
     .leftJoin('tissue', 'tissue.bag', 'bag.bag')
     .selectAll('bag')
-    .select(['animal.species', 'tissue.seen'])
+    .select(['animal.species', 'animal.place as harvest', 'tissue.seen'])
     .orderBy('bag.bag'),
 )
 

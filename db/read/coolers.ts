@@ -51,6 +51,24 @@ export function oldestFreshMs(log: ReadableLog, cooler: CoolerNumber): number | 
   return oldestFreshRow(log, { cooler })?.ms ?? null
 }
 
+const sealRow = prepareOne((db, p: Params<{ seal: string }>) =>
+  db
+    .selectFrom('seal')
+    .innerJoin('cooler', 'cooler.cooler', 'seal.cooler')
+    .select(['cooler.name', 'seal.broken_ms as brokenMs'])
+    .where('seal.seal', '=', p('seal'))
+    .orderBy('seal.sealed_ms', 'desc')
+    .limit(1),
+)
+
+/** Where a seal with this number was put on, last if more than once; null if nowhere yet. */
+export function sealUse(
+  log: ReadableLog,
+  seal: string,
+): { name: string; brokenMs: number | null } | null {
+  return sealRow(log, { seal }) ?? null
+}
+
 /** One temperature reading; `by` is the name of the person who read it. */
 export interface Reading {
   readonly ms: number
@@ -77,7 +95,7 @@ const lastReadingRow = prepareOne((db, p: Params<{ cooler: CoolerNumber }>) =>
     .leftJoin('person', 'person.person', 'reading.by')
     .select(['reading.ms', 'reading.celsius', 'reading.excursion', 'reading.source', 'person.name'])
     .where('reading.cooler', '=', p('cooler'))
-    .orderBy('reading.ms', 'desc')
+    .orderBy('reading.log_ms', 'desc')
     .orderBy('reading.hash')
     .limit(1),
 )
@@ -90,7 +108,10 @@ function rowToReading({ ms, celsius, excursion, source, name }: ReadingRow): Rea
   return { ms, celsius, excursion: excursion === 1, by: name ?? '', source }
 }
 
-/** How cold a cooler was last, or null if nobody read it yet. */
+/**
+ * How cold a cooler was last, or null if nobody read it yet. The last in the order of the log: a reading
+ * made after a clock was put back is the last, though its hour is earlier.
+ */
 export function lastReadingOf(log: ReadableLog, cooler: CoolerNumber): Reading | null {
   const row = lastReadingRow(log, { cooler })
   return row ? rowToReading(row) : null

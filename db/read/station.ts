@@ -47,9 +47,9 @@ const dayRows = prepareAll((db, p: Params<{ desk: DeskId }>) =>
   db.selectFrom('day').selectAll().where('desk', '=', p('desk')).orderBy('date'),
 )
 
-/** The desk's days, oldest first. */
-export function daysOf(log: ReadableLog): DayRecord[] {
-  return dayRows(log, { desk: log.desk }).map(rowToDay)
+/** A desk's days, oldest first; of the log's own desk unless another of the record is named. */
+export function daysOf(log: ReadableLog, desk: DeskId = log.desk): DayRecord[] {
+  return dayRows(log, { desk }).map(rowToDay)
 }
 
 const latestDayRow = prepareOne((db, p: Params<{ desk: DeskId }>) =>
@@ -70,6 +70,30 @@ const sheetRow = prepareOne((db, p: Params<{ desk: DeskId; date: LocalDate }>) =
 export function closeSheetOf(log: ReadableLog, date: LocalDate): EntryBody<'day.closed'> | null {
   const sheet = sheetRow(log, { desk: log.desk, date })?.sheet
   return sheet ? (JSON.parse(sheet) as EntryBody<'day.closed'>) : null
+}
+
+const everyDay = prepareAll((db) =>
+  db.selectFrom('day').selectAll().orderBy('date', 'desc').orderBy('desk'),
+)
+
+/** A day of one of the desks in a merged log, with the close that stands. */
+export interface DeskDay {
+  readonly desk: DeskId
+  readonly day: DayRecord
+  /** Null while it is not closed. */
+  readonly close: { readonly hash: string; readonly sheet: EntryBody<'day.closed'> } | null
+}
+
+/** Every day of every desk in this log, the latest first. */
+export function daysInRecord(log: ReadableLog): DeskDay[] {
+  return everyDay(log).map((row) => ({
+    desk: row.desk,
+    day: rowToDay(row),
+    close:
+      row.state === 'closed' && row.sheet !== null && row.close_hash !== null
+        ? { hash: row.close_hash, sheet: JSON.parse(row.sheet) as EntryBody<'day.closed'> }
+        : null,
+  }))
 }
 
 function rowToDay(row: DayTable): DayRecord {

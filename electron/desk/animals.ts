@@ -5,7 +5,6 @@ import type { LogTransaction } from '../../db/log/append.ts'
 import { animalsOfTag } from '../../db/read/animals.ts'
 import { bagOf, tissuesOf } from '../../db/read/bags.ts'
 import { kitsOfAnimal } from '../../db/read/kits.ts'
-import { labelsOfKit } from '../../db/read/labels.ts'
 import { nextSerial } from '../../db/read/serials.ts'
 import { latestDay } from '../../db/read/station.ts'
 import type { AnimalFacts, AnimalRecord, Contact } from '../../shared-types/animal.ts'
@@ -38,6 +37,7 @@ import type { CommandCall, CommandHandlers, QueryCall, QueryHandlers } from './c
 import { decided, done } from './decided.ts'
 import { findAnimal, findPerson } from './find.ts'
 import { overridden } from './forecast.ts'
+import { kitLabelsHere } from './guest-kit.ts'
 import { openKey, sealContact } from './kept/contacts.ts'
 import { serialsExhausted } from './refusals.ts'
 import { storyOf } from './story.ts'
@@ -215,7 +215,7 @@ export const animalCommands = {
       const finish = decideFinish(
         bench.value,
         station.settings,
-        kit ? labelsOfKit(tx, kit.kit) : [],
+        kit ? kitLabelsHere(tx, kit.kit, station.settings) : [],
       )
       if (!finish.ok) return finish
       const { drafts, outcome } = finish.value

@@ -3,7 +3,6 @@ import type { ReadableLog } from '../../db/connection.ts'
 import { animalOf, animalsInHandsOf } from '../../db/read/animals.ts'
 import { tissuesOf } from '../../db/read/bags.ts'
 import { kitBalance, kitsOfAnimal } from '../../db/read/kits.ts'
-import { copiesOf } from '../../db/read/labels.ts'
 import { personOf } from '../../db/read/people.ts'
 import { kitAccountKey } from '../../shared-types/kit.ts'
 import type { PersonRecord } from '../../shared-types/person.ts'
@@ -25,7 +24,8 @@ import {
 import { animalView } from './animals.ts'
 import type { CommandHandlers, QueryHandlers } from './call.ts'
 import { decided, done } from './decided.ts'
-import { findAnimal, findBag, findKit, findPerson } from './find.ts'
+import { findAnimal, findBag, findPerson } from './find.ts'
+import { copiesHere, draftsOfBringing, kitToOpen } from './guest-kit.ts'
 import { waitingInTurn } from './line-facts.ts'
 
 /** An animal with the kit opened on it and what is known of its tissue. */
@@ -63,18 +63,22 @@ export const benchQueries = {
 } satisfies Partial<QueryHandlers>
 
 export const benchCommands = {
-  'kit.open': ({ act, by }, { animal: animalText, kit: kitText }) =>
+  'kit.open': ({ act, by, now }, { animal: animalText, kit: kitText }) =>
     act((tx) => {
       const day = checkDayOpen(latestDay(tx))
       if (!day.ok) return day
       const bench = benchRecord(tx, animalText, by)
       if (!bench.ok) return bench
-      const kit = findKit(tx, kitText)
-      if (!kit.ok) return kit
+      const found = kitToOpen(tx, kitText, now)
+      if (!found.ok) return found
+      const { kit, brought } = found.value
       const { sampler } = bench.value.animal
       const inHand = sampler ? kitBalance(tx, kitAccountKey({ in: 'hands', person: sampler })) : 0
       const name = (sampler && personOf(tx, sampler)?.name) ?? 'the sampler'
-      return decided(decideOpenKit(bench.value, kit.value, inHand, name), { kit: kit.value.kit })
+      const opened = decideOpenKit(bench.value, kit, brought ? inHand + 1 : inHand, name)
+      if (!opened.ok) return opened
+      const bringing = brought && sampler ? draftsOfBringing(kit.kit, sampler) : []
+      return granted({ drafts: [...bringing, ...opened.value], value: { kit: kit.kit } })
     }),
   'tissue.check': ({ act, by, station }, { animal, site, check, sizeMm }) =>
     act((tx) => {
@@ -95,7 +99,7 @@ export const benchCommands = {
       if (!bench.ok) return bench
       const bag = scanBag(tx.desk, text)
       if (!bag.ok) return bag
-      const seal = { site, bag: bag.value, copies: copiesOf(tx, bag.value) }
+      const seal = { site, bag: bag.value, copies: copiesHere(tx, bag.value) }
       return done(decideSealBag(bench.value, station.settings, seal))
     }),
   'bag.discard': ({ act }, { bag: text, reason }) =>
@@ -105,7 +109,7 @@ export const benchCommands = {
       const animal = animalOf(tx, bag.value.animal)
       if (!animal) throw new Error(`bag ${bag.value.bag} is of no animal`)
       const tissues = tissuesOf(tx, animal.animal)
-      const copies = copiesOf(tx, bag.value.bag)
+      const copies = copiesHere(tx, bag.value.bag)
       return done(decideDiscardBag({ bag: bag.value, animal, tissues, copies }, reason))
     }),
 } satisfies Partial<CommandHandlers>

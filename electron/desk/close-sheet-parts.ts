@@ -1,12 +1,13 @@
 /** Parts of the close sheet beside the counts: what was unfit, what came after an earlier signature. */
 import type { ReadableLog } from '../../db/connection.ts'
 import { understood } from '../../db/fold/fold.ts'
-import { entriesInOrder } from '../../db/log/read-entries.ts'
+import { entriesOfDesk } from '../../db/log/read-entries.ts'
 import { animalOf } from '../../db/read/animals.ts'
 import { daysOf } from '../../db/read/station.ts'
 import { looksBySampler, missedBySampler } from '../../db/read/unfit.ts'
 import { varianceWords } from '../../shared-types/close.ts'
 import type { EntryBody, KnownEntry } from '../../shared-types/entry.ts'
+import type { DeskId } from '../../shared-types/sample-number.ts'
 import type { DayRecord } from '../../shared-types/station.ts'
 import { checkWords, missedWords } from '../../shared-types/tissue.ts'
 import type { KitsTomorrow } from '../../shared-types/views/close.ts'
@@ -53,10 +54,15 @@ const notAmending: readonly KnownEntry['kind'][] = [
  * What was recorded about days that were signed before: between the first close of this day and its
  * last, with the variances that an earlier signature settled; and corrections to animals of earlier days.
  */
-export function amendmentsOf(log: ReadableLog, day: DayRecord, zone: string): Amendment[] {
+export function amendmentsOf(
+  log: ReadableLog,
+  day: DayRecord,
+  zone: string,
+  desk: DeskId = log.desk,
+): Amendment[] {
   const nameOf = namesOf(log)
   const closedMs = day.closedMs ?? 0
-  const before = daysOf(log).filter(({ date }) => date < day.date)
+  const before = daysOf(log, desk).filter(({ date }) => date < day.date)
   const sinceMs = before.at(-1)?.closedMs ?? Number.POSITIVE_INFINITY
   const amendments: Amendment[] = []
   const add = (entry: KnownEntry, words: string) =>
@@ -66,8 +72,8 @@ export function amendmentsOf(log: ReadableLog, day: DayRecord, zone: string): Am
       words,
     })
   let signed: Extract<KnownEntry, { kind: 'day.closed' }> | null = null
-  for (const stored of entriesInOrder(log)) {
-    const entry = stored.desk === log.desk ? understood(stored) : null
+  for (const stored of entriesOfDesk(log, desk)) {
+    const entry = understood(stored)
     if (!entry || entry.at.ms > closedMs) continue
     if (entry.kind === 'day.closed' && entry.body.date === day.date) signed = entry
     else if (signed && entry.kind === 'day.reopened')

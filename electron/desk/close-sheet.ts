@@ -66,14 +66,7 @@ function sheetOf(call: QueryCall, day: DayRecord, signed: EntryBody<'day.closed'
       counted,
       reason: reason === null ? '' : [varianceWords[reason], words].filter(Boolean).join(': '),
     })),
-    outcomes: [
-      ...(['both', 'one', 'none'] as const).map((outcome) => ({
-        words: `sampled: ${outcomeWords[outcome]}`,
-        count: signed.animals.outcomes[outcome] ?? 0,
-      })),
-      { words: 'left unsampled', count: signed.animals.left },
-      { words: 'recorded only', count: signed.animals.recorded },
-    ],
+    outcomes: outcomesTold(signed.animals),
     waits: waits(figuresOfDay(log, day)),
     samples: looksBySite(log, day.openedMs, closedMs + 1).map(({ site, seen, count }) => ({
       site: siteWords[site],
@@ -81,14 +74,7 @@ function sheetOf(call: QueryCall, day: DayRecord, signed: EntryBody<'day.closed'
       count,
     })),
     readingsOutside: readingsOutside(call, day.openedMs, closedMs),
-    coolersHere: coolers(log)
-      .filter(({ state }) => state !== 'handed-off')
-      .map(({ cooler, name, seal }) => ({
-        cooler,
-        name,
-        bags: bagTally(log, cooler),
-        seal: seal ?? '',
-      })),
+    coolersHere: coolersHere(log),
     amendments: amendmentsOf(log, day, station.zone),
     unfit: unfitOf(log, day, closedMs),
     // For training, and nobody else's business.
@@ -98,6 +84,30 @@ function sheetOf(call: QueryCall, day: DayRecord, signed: EntryBody<'day.closed'
     chain: { hash: headOf(log, log.desk)?.hash ?? '', entries: countEntries(log) },
     madeAtMs: now,
   }
+}
+
+/** Coolers that no courier has taken. */
+export function coolersHere(log: ReadableLog) {
+  return coolers(log)
+    .filter(({ state }) => state !== 'handed-off')
+    .map(({ cooler, name, seal }) => ({
+      cooler,
+      name,
+      bags: bagTally(log, cooler),
+      seal: seal ?? '',
+    }))
+}
+
+/** What became of the animals, in words. */
+export function outcomesTold({ outcomes, left, recorded }: EntryBody<'day.closed'>['animals']) {
+  return [
+    ...(['both', 'one', 'none'] as const).map((outcome) => ({
+      words: `sampled: ${outcomeWords[outcome]}`,
+      count: outcomes[outcome] ?? 0,
+    })),
+    { words: 'left unsampled', count: left },
+    { words: 'recorded only', count: recorded },
+  ]
 }
 
 /** The note of this day, if its lead left one. */

@@ -1,6 +1,5 @@
 /** The close: counting, explaining, signing, and the sheet that is printed. */
 import type { ReadableLog } from '../../db/connection.ts'
-import { pinRecordOf } from '../../db/kept-apart.ts'
 import { animalsInLine } from '../../db/read/animals.ts'
 import { bagsInCooler, bagsOnBench } from '../../db/read/bags.ts'
 import { bagTally, coolers } from '../../db/read/coolers.ts'
@@ -9,7 +8,6 @@ import { kitBalances } from '../../db/read/kits.ts'
 import { people } from '../../db/read/people.ts'
 import { closeSheetOf, latestDay } from '../../db/read/station.ts'
 import { type CountItem, countItemKey } from '../../shared-types/close.ts'
-import type { ParsedInput } from '../../shared-types/desk-api.ts'
 import { draft, type EntryDraft } from '../../shared-types/entry.ts'
 import { kitAccountKey } from '../../shared-types/kit.ts'
 import type { LocalDate } from '../../shared-types/local-date.ts'
@@ -31,15 +29,16 @@ import {
   signedItems,
 } from '../station/reconcile.ts'
 import { scanBag } from '../station/scan.ts'
-import type { CommandCall, CommandHandlers, QueryHandlers } from './call.ts'
+import type { CommandHandlers, QueryHandlers } from './call.ts'
 import { evidenceOf } from './close-evidence.ts'
 import { closeSheetPdf } from './close-sheet.ts'
 import { done } from './decided.ts'
-import { findCooler, findPerson, homeOf } from './find.ts'
+import { findCooler, homeOf } from './find.ts'
 import { labelsLeft } from './labels-left.ts'
 import { figuresOfDay } from './line.ts'
 import { namesOf } from './names.ts'
 import { checkOwnPin } from './own-pin.ts'
+import { secondSigner } from './second-signer.ts'
 
 /** What the log expects at dusk, and what was counted so far. */
 function duskView(log: ReadableLog, date: LocalDate): DuskView {
@@ -183,26 +182,6 @@ function decideCount(tx: ReadableLog, given: CountGiven): Result<EntryDraft[]> {
   return granted([draft('count.entered', { date, item, counted, bags })])
 }
 
-/** The second person with their PIN proved, or null. */
-async function secondSigner(
-  { log, pins, now }: CommandCall,
-  second: ParsedInput<'day.close'>['second'],
-): Promise<Result<PersonId | null>> {
-  if (second === null) return granted(null)
-  const person = findPerson(log, second.person)
-  if (!person.ok) return person
-  const { person: id, name, active, role } = person.value
-  if (!active || role === 'office')
-    return refused(
-      'second-not-of-crew',
-      `${name} is not of the crew that works here.`,
-      'Choose somebody of the crew who has seen the counts.',
-      'second',
-    )
-  const right = await pins.check(id, second.pin, pinRecordOf(log, id), now)
-  return right.ok ? granted(id) : { ok: false, refusal: { ...right.refusal, field: 'second.pin' } }
-}
-
 export const closeCommands = {
   'count.enter': ({ act }, { item, counted, sure }) =>
     act((tx) => done(decideCount(tx, { item, counted, bags: null, sure }))),
@@ -229,7 +208,7 @@ export const closeCommands = {
   'day.close': async (call, { pin, second, aloneBecause }) => {
     const right = await checkOwnPin(call, pin)
     if (!right.ok) return right
-    const other = await secondSigner(call, second)
+    const other = await secondSigner(call, second, ({ role }) => role !== 'office')
     if (!other.ok) return other
     const { act, by, station } = call
     return act((tx) => {

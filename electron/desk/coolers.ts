@@ -8,6 +8,7 @@ import {
   lastReadingOf,
   oldestFreshMs,
   readingsOf,
+  sealUse,
 } from '../../db/read/coolers.ts'
 import { nextSerial } from '../../db/read/serials.ts'
 import { type CoolerRecord, SealNumber } from '../../shared-types/cooler.ts'
@@ -22,7 +23,9 @@ import {
   decideReading,
   decideSeal,
   decideTakeOut,
+  decideKeep,
   isExcursion,
+  type PastSeal,
   readingAdvice,
 } from '../station/cooler.ts'
 import type { CommandHandlers, QueryHandlers } from './call.ts'
@@ -102,9 +105,10 @@ export function readSeal(text: string): Result<string> {
   )
 }
 
-/** The cooler that carries, or carried away, a seal with this number. */
-function coolerWithSeal(log: ReadableLog, seal: string): string | null {
-  return allCoolers(log).find((cooler) => cooler.seal === seal)?.name ?? null
+/** The cooler that a seal was ever put on. */
+function pastSeal(log: ReadableLog, seal: string): PastSeal | null {
+  const before = sealUse(log, seal)
+  return before && { cooler: before.name, broken: before.brokenMs !== null }
 }
 
 export const coolerCommands = {
@@ -154,7 +158,12 @@ export const coolerCommands = {
       const seal = readSeal(sealText)
       if (!seal.ok) return seal
       const inside = bagTally(tx, cooler.value.cooler)
-      return done(decideSeal(cooler.value, seal.value, inside, coolerWithSeal(tx, seal.value)))
+      return done(decideSeal(cooler.value, seal.value, inside, pastSeal(tx, seal.value)))
+    }),
+  'cooler.keep': ({ act }, { cooler: text, kept, where }) =>
+    act((tx) => {
+      const cooler = findCooler(tx, text)
+      return cooler.ok ? done(decideKeep(cooler.value, kept, where)) : cooler
     }),
   'seal.break': ({ act }, { cooler: text, reason }) =>
     act((tx) => {

@@ -98,6 +98,11 @@ function settlementView(
   return { choice, say, words, by: by ? nameOf(by) : '', desk, ms }
 }
 
+/** How many discrepancies of a record nobody has settled, or offices have settled differently. */
+export function unsettledIn(log: ReadableLog): number {
+  return discrepanciesView(log).discrepancies.filter(({ state }) => state !== 'settled').length
+}
+
 export const discrepancyQueries = {
   discrepancies: ({ log }) => granted(discrepanciesView(log)),
   find: ({ log }, { text }) => {

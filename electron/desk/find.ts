@@ -59,7 +59,7 @@ export function findBag(log: ReadableLog, text: string) {
     log,
     scanBag(homeOf(log), text),
     bagOf,
-    'Seal it on the bench first: choose the animal and scan the bag there.',
+    'Seal it on the bench first: choose the animal and scan the bag there. A bag that another desk sealed goes into a cooler of that desk.',
   )
 }
 export function findKit(log: ReadableLog, text: string) {

@@ -23,10 +23,13 @@ import { mergeCalls } from './merge.ts'
 import { numberQueries } from './number.ts'
 import { officeCalls } from './office.ts'
 import { peopleCommands, peopleQueries, signingIn } from './people.ts'
+import { printingCalls, printingCommands } from './printing.ts'
 import { practiceCalls } from './practice-day.ts'
 import { receiptCommands, receiptQueries } from './receipts.ts'
 import { safekeepingCalls, safekeepingCommands } from './safekeeping.ts'
 import { shelfCalls, stationCommands } from './station.ts'
+import { stockCommands, stockQueries } from './stocks.ts'
+import { stationCloseCommands, stationCloseQueries } from './station-close.ts'
 import { takeBackCommands, takeBackQueries } from './take-back.ts'
 import { tableQueries } from './table.ts'
 
@@ -38,6 +41,7 @@ export const shelfHandlers: ShelfHandlers = {
   ...safekeepingCalls,
   ...moveCalls,
   ...contactCalls,
+  ...printingCalls,
 }
 
 export const openHandlers: OpenHandlers = signingIn
@@ -51,6 +55,7 @@ export const queryHandlers: QueryHandlers = {
   ...animalQueries,
   ...benchQueries,
   ...kitQueries,
+  ...stockQueries,
   ...coolerQueries,
   ...coldQueries,
   ...custodyQueries,
@@ -58,6 +63,7 @@ export const queryHandlers: QueryHandlers = {
   ...receiptQueries,
   ...closeQueries,
   ...handoverQueries,
+  ...stationCloseQueries,
   ...ledgerQueries,
   ...handoffQueries,
   ...numberQueries,
@@ -77,11 +83,14 @@ export const commandHandlers: CommandHandlers = {
   ...forecastCommands,
   ...benchCommands,
   ...kitCommands,
+  ...stockCommands,
+  ...printingCommands,
   ...coolerCommands,
   ...coldCommands,
   ...receiptCommands,
   ...closeCommands,
   ...handoverCommands,
+  ...stationCloseCommands,
   ...handoffCommands,
   ...discrepancyCommands,
   ...coverageCommands,

@@ -162,8 +162,8 @@ export const handoffCommands = {
       if (!cooler.ok) return cooler
       const seal = readSeal(input.seal)
       if (!seal.ok) return seal
-      const { celsius, counted, words } = input
-      const seen = { seal: seal.value, celsius, counted, words }
+      const { celsius, sure, counted, words } = input
+      const seen = { seal: seal.value, celsius, sure, counted, words }
       const inside = bagTally(tx, cooler.value.cooler)
       return done(decideScanOut(handoff.value, cooler.value, inside, seen, settings))
     }),

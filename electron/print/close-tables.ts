@@ -4,7 +4,8 @@ import type { CloseSheet, CountedThing } from './close-sheet.ts'
 import { type Block, type Section, beside, stacked } from './flow.ts'
 import { type Column, type TableStyle, tableSection } from './table.ts'
 
-function signed(value: number): string {
+/** A variance with its sign. */
+export function signedNumber(value: number): string {
   return value > 0 ? `+${value}` : String(value).replace('-', '−')
 }
 
@@ -22,7 +23,7 @@ export function countsSection(counts: readonly CountedThing[], style: TableStyle
     const off = expected !== counted
     const why = off && reason === '' ? 'NO REASON GIVEN' : reason
     const numbers = [expected, counted].map(String)
-    return { cells: [what, place, ...numbers, signed(counted - expected), why], bold: off }
+    return { cells: [what, place, ...numbers, signedNumber(counted - expected), why], bold: off }
   })
   return tableSection('Counts', countColumns, rows, 'nothing was counted.', style)
 }
@@ -36,7 +37,7 @@ const pairColumns = (title: string): readonly Column[] => [
   { title: '', share: 0.32, align: 'right' },
 ]
 
-export function outcomeSection({ outcomes }: CloseSheet, style: TableStyle): Section {
+export function outcomeSection({ outcomes }: Pick<CloseSheet, 'outcomes'>, style: TableStyle): Section {
   const total = outcomes.reduce((sum, { count }) => sum + count, 0)
   const rows = outcomes.map(({ words, count }) => ({ cells: [words, String(count)] }))
   const all = { cells: ['All', String(total)], bold: true }
@@ -118,7 +119,7 @@ const coolerColumns: readonly Column[] = [
   { title: 'Seal', share: 0.3 },
 ]
 
-export function coolerSection({ coolersHere }: CloseSheet, style: TableStyle): Section {
+export function coolerSection({ coolersHere }: Pick<CloseSheet, 'coolersHere'>, style: TableStyle): Section {
   const rows = coolersHere.map(({ cooler, name, bags, seal }) => ({
     cells: [grouped(cooler), name, String(bags), seal === '' ? 'NOT SEALED' : seal],
   }))

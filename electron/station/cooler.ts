@@ -1,5 +1,5 @@
 /** Coolers: what may go into which, what a temperature means, when a seal goes on. */
-import type { CoolerRecord } from '../../shared-types/cooler.ts'
+import type { CoolerKeptBy, CoolerRecord } from '../../shared-types/cooler.ts'
 import { draft, type EntryDraft } from '../../shared-types/entry.ts'
 import { granted, type Result, refused } from '../../shared-types/result.ts'
 import { grouped } from '../../shared-types/sample-number.ts'
@@ -122,6 +122,21 @@ export function readingAdvice(
     : `Colder than the limits set here. ${limits} Check the thermometer.`
 }
 
+/** Asks about the unit of a temperature that would be right in °F. Refuses `unit-in-doubt`. */
+export function checkUnit(
+  cooler: CoolerRecord,
+  settings: StationSettings,
+  celsius: number,
+): Result<null> {
+  if (!unitInDoubt(celsius, 'C', settings.limits[cooler.keeping])) return granted(null)
+  return refused(
+    'unit-in-doubt',
+    `${celsius} °C is far outside the limits of ${cooler.name}; ${celsius} °F would lie near them.`,
+    'Look at the thermometer. If it shows °F, type an F behind the number; if it is °C, say so and record it again.',
+    'celsius',
+  )
+}
+
 /** Records a reading; one outside the limits is marked as an excursion. */
 export function decideReading(
   cooler: CoolerRecord,
@@ -129,13 +144,8 @@ export function decideReading(
   celsius: number,
   sure: boolean,
 ): Result<EntryDraft[]> {
-  if (!sure && unitInDoubt(celsius, 'C', settings.limits[cooler.keeping]))
-    return refused(
-      'unit-in-doubt',
-      `${celsius} °C is far outside the limits of ${cooler.name}; ${celsius} °F would lie near them.`,
-      'Look at the thermometer. If it shows °F, type an F behind the number; if it is °C, say so and record it again.',
-      'celsius',
-    )
+  const unit = sure ? granted(null) : checkUnit(cooler, settings, celsius)
+  if (!unit.ok) return unit
   if (cooler.state === 'handed-off')
     return refused(
       'cooler-handed-off',
@@ -147,12 +157,37 @@ export function decideReading(
   return granted([draft('cooler.read', { cooler: cooler.cooler, celsius, excursion })])
 }
 
-/** Seals a cooler. An empty one is refused, and so is a seal that is on another cooler. */
+/**
+ * Records how custody of a cooler is kept while no seal is on it. One that is sealed is in custody by its
+ * seal; to be locked up as well says more, and is taken.
+ */
+export function decideKeep(
+  cooler: CoolerRecord,
+  kept: CoolerKeptBy,
+  where: string,
+): Result<EntryDraft[]> {
+  if (cooler.state === 'handed-off')
+    return refused(
+      'cooler-handed-off',
+      `Cooler ${cooler.name} has left with the courier.`,
+      'Record how a cooler is kept that is here.',
+      'cooler',
+    )
+  return granted([draft('cooler.kept', { cooler: cooler.cooler, kept, where })])
+}
+
+/** A seal that was put on before: on which cooler, and whether it was broken since. */
+export interface PastSeal {
+  readonly cooler: string
+  readonly broken: boolean
+}
+
+/** Seals a cooler. An empty one is refused, and so is a seal whose number was ever used. */
 export function decideSeal(
   cooler: CoolerRecord,
   seal: string,
   bagsInside: number,
-  sealUsedOn: string | null,
+  before: PastSeal | null,
 ): Result<EntryDraft[]> {
   const open = checkOpen(cooler)
   if (!open.ok) return open
@@ -163,10 +198,12 @@ export function decideSeal(
       'Put the bags in first.',
       'cooler',
     )
-  if (sealUsedOn)
+  if (before)
     return refused(
       'seal-used-twice',
-      `Seal ${seal} is already recorded on ${sealUsedOn}.`,
+      before.broken
+        ? `Seal ${seal} was on ${before.cooler} and is broken: a broken seal proves nothing.`
+        : `Seal ${seal} is already recorded on ${before.cooler}.`,
       'Read the number on the seal again; each seal is used once.',
       'seal',
     )

@@ -6,7 +6,7 @@ import { granted, type Result, refused } from '../../shared-types/result.ts'
 import { type CoolerNumber, grouped, type HandoffNumber } from '../../shared-types/sample-number.ts'
 import type { StationSettings } from '../../shared-types/station.ts'
 import type { HandoffClassed, HandoffPacked } from '../../shared-types/transport.ts'
-import { isExcursion } from './cooler.ts'
+import { checkUnit, isExcursion } from './cooler.ts'
 
 /** Begins a handoff of sealed coolers that no other handoff holds. */
 export function decideBeginHandoff(
@@ -70,6 +70,8 @@ export interface ScannedOut {
   readonly seal: string
   readonly celsius: number
   readonly counted: number
+  /** The person was asked about the unit and stands by °C. */
+  readonly sure: boolean
   readonly words: string
 }
 
@@ -104,12 +106,17 @@ export function decideScanOut(
       'Count again. If it stays so, say why in a few words: the manifest will show it.',
       'words',
     )
+  const unit = seen.sure ? granted(null) : checkUnit(cooler, settings, seen.celsius)
+  if (!unit.ok) return unit
+  const { seal, celsius, counted } = seen
   return granted([
     draft('cooler.scanned-out', {
       handoff: handoff.handoff,
       cooler: cooler.cooler,
       expected: bagsInside,
-      ...seen,
+      seal,
+      celsius,
+      counted,
       words: seen.counted === bagsInside ? '' : seen.words,
     }),
     draft('cooler.read', {

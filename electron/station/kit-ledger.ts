@@ -23,6 +23,8 @@ export function accountWords(account: KitAccount, nameOf: (person: string) => st
       return 'used and sent'
     case 'missing':
       return 'missing'
+    case 'other-desk':
+      return 'at another desk of the station'
   }
 }
 
@@ -63,14 +65,17 @@ export function decideMoveKits(
       'Only the station lead takes deliveries in or writes kits off as missing.',
       'Ask the station lead.',
     )
-  if ((settles || to.in === 'spoiled') && reason.length < 3)
+  const between = from.in === 'other-desk' || to.in === 'other-desk'
+  if ((settles || between || to.in === 'spoiled') && reason.length < 3)
     return refused(
       'reason-needed',
       'This move needs a reason.',
       'Say why in a few words.',
       'reason',
     )
-  if (from.in !== 'delivered' && view.balance < count)
+  // What another desk gave is in that desk's log.
+  const isOutside = from.in === 'delivered' || from.in === 'other-desk'
+  if (!isOutside && view.balance < count)
     return refused(
       'not-enough-kits',
       `There ${view.balance === 1 ? 'is' : 'are'} only ${Math.max(view.balance, 0)} there (${accountWords(from, view.nameOf)}).`,

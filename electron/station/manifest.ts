@@ -4,14 +4,16 @@ import type { Courier } from '../../shared-types/courier.ts'
 import type { HandoffRecord } from '../../shared-types/handoff.ts'
 import type { Manifest, ManifestBag, ManifestCooler } from '../../shared-types/manifest.ts'
 import type { PersonRecord } from '../../shared-types/person.ts'
-import type { Species } from '../../shared-types/animal.ts'
+import type { HarvestPlace, Species } from '../../shared-types/animal.ts'
 import type { StationRecord } from '../../shared-types/station.ts'
 import type { BagRecord, TissueCheck } from '../../shared-types/tissue.ts'
+import { harvestWords } from './harvest.ts'
 import { localIso } from './local-time.ts'
 
 export type BagOnManifest = BagRecord & {
   readonly species: Species
   readonly check: TissueCheck | null
+  readonly harvest: HarvestPlace
   /** It lay in a cooler while that was outside its limits. */
   readonly excursion: boolean
 }
@@ -81,6 +83,7 @@ export function manifestBag(bag: BagOnManifest, zone: string): ManifestBag {
     kept: bag.kept,
     check: bag.check ?? 'unsure',
     sealedAt: localIso(bag.sealedMs, zone),
+    harvest: harvestWords(bag.harvest),
     excursion: bag.excursion,
   }
 }

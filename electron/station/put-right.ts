@@ -27,8 +27,17 @@ function whereTo(reason: VarianceReason): KitAccount | null {
   // Whoever took them home still has them: they are counted again until they come back.
   if (reason === 'not-given-back') return null
   if (reason === 'spoiled-not-recorded') return { in: 'spoiled' }
+  if (reason === 'other-desk') return { in: 'other-desk' }
   return reason === 'wrong-opening-count' ? { in: 'delivered' } : { in: 'missing' }
 }
+
+/** Kits over that no missing one accounts for. */
+function whence(reason: VarianceReason): KitAccount {
+  return reason === 'other-desk' ? { in: 'other-desk' } : { in: 'delivered' }
+}
+
+/** Reasons for kits over that have nothing to do with those written off as missing. */
+const notFound: readonly VarianceReason[] = ['wrong-opening-count', 'other-desk']
 
 function moved(
   from: KitAccount,
@@ -60,11 +69,11 @@ export function ledgerPutRight(
   return [
     ...short.flatMap(({ account, to, variance, reason }) => moved(account, to, -variance, reason)),
     ...over.flatMap(({ account, variance, reason }) => {
-      const found = reason === 'wrong-opening-count' ? 0 : Math.min(variance, missing)
+      const found = notFound.includes(reason) ? 0 : Math.min(variance, missing)
       missing -= found
       return [
         ...moved({ in: 'missing' }, account, found, reason),
-        ...moved({ in: 'delivered' }, account, variance - found, reason),
+        ...moved(whence(reason), account, variance - found, reason),
       ]
     }),
   ]

@@ -7,12 +7,13 @@ import type { CoolerRecord } from '../../shared-types/cooler.ts'
 import { draft, type EntryBody, type EntryDraft } from '../../shared-types/entry.ts'
 import type { PersonRecord } from '../../shared-types/person.ts'
 import { granted, type Result, refused } from '../../shared-types/result.ts'
-import type { BagNumber, CoolerNumber, PersonId } from '../../shared-types/sample-number.ts'
+import type { BagNumber, CoolerNumber } from '../../shared-types/sample-number.ts'
 import type { DayRecord } from '../../shared-types/station.ts'
 import type { CloseItem } from '../../shared-types/views/close.ts'
 import type { Need } from '../../shared-types/views/common.ts'
 import type { DayTotals } from '../../shared-types/views/line.ts'
 import { ledgerPutRight } from './put-right.ts'
+import { checkSigners, type Signers } from './signers.ts'
 
 /** What the log holds at dusk. */
 export interface DuskView {
@@ -198,33 +199,6 @@ export function needsBeforeClose(view: DuskView, items: readonly CloseItem[]): N
       screen: 'close',
     })
   return needs
-}
-
-/** The two who sign, or why the lead signs alone. */
-export interface Signers {
-  readonly lead: PersonId
-  readonly second: PersonId | null
-  readonly aloneBecause: string
-}
-
-/** Whether these may sign: four eyes, unless the station has settled otherwise or the lead says why. */
-function checkSigners(signers: Signers, secondWanted: boolean): Result<Signers> {
-  const { lead, second, aloneBecause } = signers
-  if (second === lead)
-    return refused(
-      'second-is-the-lead',
-      'The second person is somebody else than the lead.',
-      'Ask another of the crew to look the counts over and sign.',
-      'second',
-    )
-  if (second === null && secondWanted && aloneBecause.length < 3)
-    return refused(
-      'second-wanted',
-      'A second person signs the close beside the lead.',
-      'Let one of the crew sign with their own PIN, or say why nobody can.',
-      'second',
-    )
-  return granted(second === null ? signers : { ...signers, aloneBecause: '' })
 }
 
 /** Explains a variance. The ledger is put right when the lead signs, not before. */

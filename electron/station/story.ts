@@ -1,9 +1,16 @@
 /** What an entry says, in one plain sentence: the lines of an animal's story and of an export. */
 import { ageWords, noSampleWords, outcomeWords, speciesWords } from '../../shared-types/animal.ts'
 import { varianceWords } from '../../shared-types/close.ts'
+import { keptByWords } from '../../shared-types/cooler.ts'
 import { discrepancyWords, settleWords } from '../../shared-types/discrepancy.ts'
 import type { KnownEntry } from '../../shared-types/entry.ts'
+import {
+  followUpWords,
+  resultWords,
+  toldByWords,
+} from '../../shared-types/laboratory-result.ts'
 import { voidWords } from '../../shared-types/label.ts'
+import { stockWords } from '../../shared-types/label-stock.ts'
 import { roleWords } from '../../shared-types/person.ts'
 import { unreachable } from '../../shared-types/result.ts'
 import { grouped } from '../../shared-types/sample-number.ts'
@@ -12,6 +19,7 @@ import { checkWords, keptWords, missedWords, siteWords } from '../../shared-type
 import { transportWords } from '../../shared-types/transport.ts'
 import { accountWords } from './kit-ledger.ts'
 import { itemWords } from './reconcile.ts'
+import { stationItemWords } from './station-close.ts'
 
 /** `nameOf` gives the name of a person or cooler for its number. */
 export function sayEntry(entry: KnownEntry, nameOf: (number: string) => string): string {
@@ -53,18 +61,30 @@ export function sayEntry(entry: KnownEntry, nameOf: (number: string) => string):
       return `Day ${body.date} closed by ${nameOf(body.lead)}${body.second ? ` and ${nameOf(body.second)}` : ` alone${because(body.aloneBecause)}`}.`
     case 'day.reopened':
       return `Day ${body.date} reopened: ${body.reason}.`
+    case 'station.variance-explained':
+      return `Station ${body.station}, ${stationItemWords(body.item, nameOf)}: variance of ${signed(body.counted - body.expected)} explained: ${varianceWords[body.reason]}${because(body.words)}.`
+    case 'station.closed':
+      return `Station ${body.station} closed for ${body.date} over ${several(body.desks.length, 'desk')} by ${nameOf(body.lead)}${body.second ? ` and ${nameOf(body.second)}` : ` alone${because(body.aloneBecause)}`}.`
     case 'handover.written':
       return `Handover note of ${body.date}: “${body.words}”.`
     case 'kits.moved':
       return `${several(body.count, 'kit')} moved: ${accountWords(body.from, nameOf)} → ${accountWords(body.to, nameOf)}${because(body.reason)}.`
     case 'kit.numbered':
       return `Labels of kit ${grouped(body.kit)} printed${body.animal ? ' for this animal' : ', reserved'}.`
+    case 'kit.brought':
+      return `Kit ${grouped(body.kit)} of another desk brought here.`
     case 'kit.opened':
       return `Kit ${grouped(body.kit)} opened by ${nameOf(body.sampler)}.`
     case 'kit.spoiled':
       return `Kit ${grouped(body.kit)} spoiled: ${body.reason}.`
     case 'labels.printed':
       return `${several(body.labels.length, 'label')} printed.`
+    case 'labels.resumed':
+      return `Printing went on ${body.last ? `after label ${grouped(body.last)}` : 'from the first label'}${body.ruined === 0 ? '' : `; ${several(body.ruined, 'label')} came out ruined`}.`
+    case 'stock.described':
+      return `Label stock: ${stockWords(body.stock)}.`
+    case 'stock.retired':
+      return `Label stock no longer used: ${stockWords(body.stock)}.`
     case 'label.voided':
       return `Label ${grouped(body.number)}, copy ${body.copy}, void: ${voidWords[body.reason]}${because(body.words)}.`
     case 'animal.checked-in':
@@ -109,6 +129,8 @@ export function sayEntry(entry: KnownEntry, nameOf: (number: string) => string):
       return `Cooler ${nameOf(body.cooler)} read at ${body.celsius} °C${body.excursion ? ', outside its limits' : ''}.`
     case 'cooler.logger-read':
       return `Cooler ${nameOf(body.cooler)}: ${several(body.readings.length, 'reading')} of a logger taken in from ${body.file}.`
+    case 'cooler.kept':
+      return `Cooler ${nameOf(body.cooler)} kept ${keptByWords[body.kept]}: ${body.where}.`
     case 'cooler.sealed':
       return `Cooler ${nameOf(body.cooler)} sealed with ${body.seal}, ${several(body.bags, 'bag')} inside.`
     case 'seal.broken':
@@ -141,6 +163,18 @@ export function sayEntry(entry: KnownEntry, nameOf: (number: string) => string):
       return `Outline of unit ${body.unit} supplied.`
     case 'discrepancy.settled':
       return `${discrepancyWords[body.kind]}: ${settleWords[body.choice]}${because(body.words)}.`
+    case 'results.read':
+      return `Results of ${body.laboratory} read in from ${body.file}: ${body.taken} taken, ${body.known} known, ${body.doubts.length} in doubt.`
+    case 'results.row-settled':
+      return `Line ${body.line} of a laboratory file ${body.settlement === 'taken' ? 'taken' : 'left out'}${because(body.words)}.`
+    case 'results.rules-set':
+      return 'Rules for results set.'
+    case 'result.reported':
+      return `Bag ${grouped(body.bag)}: ${resultWords[body.word]}${body.method === '' ? '' : ` by ${body.method}`}${body.tested === null ? '' : ` on ${body.tested}`}, ${body.laboratory}.`
+    case 'result.followed-up':
+      return `${followUpWords[body.step]}${because(body.words)}.`
+    case 'hunter.told':
+      return `Hunter told “${resultWords[body.word]}” ${toldByWords[body.how]} on ${body.on}${because(body.words)}.`
     default:
       return unreachable(kind)
   }

@@ -134,7 +134,9 @@ describe('a seal', () => {
   test('goes on once, on one cooler, and not on an empty one', () => {
     expect(code(decideSeal(cooler(), 'K-10442', 0, null))).toBe('cooler-empty')
     expect(code(decideSeal(sealed, 'K-10443', 12, null))).toBe('cooler-sealed')
-    expect(refusal(decideSeal(cooler(2), 'K-10442', 3, 'North 1')).say).toContain('North 1')
+    const on = (broken: boolean) => ({ cooler: 'North 1', broken })
+    expect(refusal(decideSeal(cooler(2), 'K-10442', 3, on(false))).say).toContain('on North 1')
+    expect(refusal(decideSeal(cooler(2), 'K-10442', 3, on(true))).say).toContain('is broken')
   })
 
   test('is broken with a reason, but not once the cooler is being loaded', () => {

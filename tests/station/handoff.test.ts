@@ -72,7 +72,7 @@ describe('a cooler is scanned out', () => {
       on,
       the,
       6,
-      { seal: 'K-10442', celsius: 4, counted: 6, words: '', ...seen },
+      { seal: 'K-10442', celsius: 4, sure: false, counted: 6, words: '', ...seen },
       settings,
     )
 
@@ -98,6 +98,11 @@ describe('a cooler is scanned out', () => {
       expected: 6,
       words: 'one bag torn open',
     })
+  })
+
+  test('and a temperature that would be right in °F is asked about once, as readings are', () => {
+    expect(refusal(scan({ celsius: 38 }))).toMatchObject({ code: 'unit-in-doubt', field: 'celsius' })
+    expect(written(scan({ celsius: 38, sure: true }))[1]?.body).toMatchObject({ celsius: 38 })
   })
 
   test('and words about a count that agrees are not kept', () => {

@@ -39,6 +39,10 @@ const listed = (serial: number, check: 'lymph-node' | null = 'lymph-node') => ({
   ...bag(serial, { sealedMs: morning + minutes(serial) }),
   species: 'elk' as const,
   check,
+  harvest:
+    serial === 2
+      ? ({ by: 'not-known' } as const)
+      : ({ by: 'unit', unit: '31', place: 'Ash Creek' } as const),
   excursion: serial === 3,
 })
 
@@ -101,4 +105,9 @@ test('tissue nobody named is given as unsure, not as a node', () => {
 test('no manifest lists a cooler that was not scanned out: that would be a fault of the desk', () => {
   const unread = { ...handoff, coolers: [{ cooler: north.cooler, scanned: null }] }
   expect(() => manifestOf({ ...view, handoff: unread })).toThrow('not scanned out')
+})
+
+test('each bag says where its animal was taken, and a place that nobody knows is left empty', () => {
+  const bags = manifestOf(view).coolers.flatMap((each) => each.bags)
+  expect(bags.map(({ harvest }) => harvest)).toEqual(['unit 31, Ash Creek', '', 'unit 31, Ash Creek'])
 })
