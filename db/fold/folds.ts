@@ -12,6 +12,7 @@ import { labelFolds } from './labels.ts'
 import { lineFolds } from './line.ts'
 import { peopleFolds } from './people.ts'
 import { slipFolds } from './slips.ts'
+import { resultFolds } from './results.ts'
 import { stationFolds } from './station.ts'
 import { tissueFolds } from './tissue.ts'
 
@@ -28,6 +29,7 @@ export const folds: Folds = {
   ...closeFolds,
   ...handoffFolds,
   ...discrepancyFolds,
+  ...resultFolds,
   ...coverageFolds,
   ...slipFolds,
 }
