@@ -1,7 +1,7 @@
 import { useEffect, useRef, useState } from 'react'
 import { VarianceReason, varianceWords } from '../../shared-types/close.ts'
 import type { CloseItem } from '../../shared-types/views/close.ts'
-import { saidAt, saidElsewhere } from '../coolers/said-at.ts'
+import { saidAt, saidElsewhere } from '../parts/said-at.ts'
 import { useTell } from '../desk/use-desk.ts'
 import { Button } from '../parts/button.tsx'
 import { Choice } from '../parts/choice.tsx'

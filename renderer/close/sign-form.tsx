@@ -1,7 +1,7 @@
 import { useState } from 'react'
 import type { LocalDate } from '../../shared-types/local-date.ts'
 import type { CloseView } from '../../shared-types/views/close.ts'
-import { saidAt, saidElsewhere } from '../coolers/said-at.ts'
+import { saidAt, saidElsewhere } from '../parts/said-at.ts'
 import { useMay, useTell, useWho } from '../desk/use-desk.ts'
 import { Button } from '../parts/button.tsx'
 import { Notice } from '../parts/notice.tsx'

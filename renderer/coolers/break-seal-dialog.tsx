@@ -3,8 +3,8 @@ import type { CoolerView } from '../../shared-types/views/coolers.ts'
 import { useTell } from '../desk/use-desk.ts'
 import { TextEntry } from '../parts/text-entry.tsx'
 import { sayDone } from '../scanner/strip.ts'
-import { DeedDialog } from './deed-dialog.tsx'
-import { saidAt } from './said-at.ts'
+import { DeedDialog } from '../parts/deed-dialog.tsx'
+import { saidAt } from '../parts/said-at.ts'
 
 /** A seal is broken on purpose; the log keeps its number and the reason. */
 export function BreakSealDialog(props: { cooler: CoolerView; onClose: () => void }) {

@@ -9,7 +9,7 @@ import { Notice } from '../parts/notice.tsx'
 import { RefusalNote } from '../parts/refusal-note.tsx'
 import { TextEntry } from '../parts/text-entry.tsx'
 import { Time } from '../parts/time.tsx'
-import { saidAt, saidElsewhere } from './said-at.ts'
+import { saidAt, saidElsewhere } from '../parts/said-at.ts'
 import { readTemperature } from './temperature.ts'
 
 const fields = ['iceKg', 'ambientC', 'wattsPerDegree', 'tissueKg', 'tissueC'] as const

@@ -4,8 +4,8 @@ import { useTell } from '../desk/use-desk.ts'
 import { Choice } from '../parts/choice.tsx'
 import { TextEntry } from '../parts/text-entry.tsx'
 import { sayDone } from '../scanner/strip.ts'
-import { DeedDialog } from './deed-dialog.tsx'
-import { saidAt } from './said-at.ts'
+import { DeedDialog } from '../parts/deed-dialog.tsx'
+import { saidAt } from '../parts/said-at.ts'
 import { chooseCooler } from './use-filling.ts'
 
 const keepings: readonly { value: Keeping; label: string; hint: string; key: string }[] = [

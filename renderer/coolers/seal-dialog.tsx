@@ -3,8 +3,8 @@ import type { CoolerView } from '../../shared-types/views/coolers.ts'
 import { useTell } from '../desk/use-desk.ts'
 import { TextEntry } from '../parts/text-entry.tsx'
 import { sayDone } from '../scanner/strip.ts'
-import { DeedDialog } from './deed-dialog.tsx'
-import { saidAt } from './said-at.ts'
+import { DeedDialog } from '../parts/deed-dialog.tsx'
+import { saidAt } from '../parts/said-at.ts'
 
 /** The lid is closed and a numbered seal goes on; from then on nothing goes in or out. */
 export function SealDialog(props: { cooler: CoolerView; onClose: () => void }) {

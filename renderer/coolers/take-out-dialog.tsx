@@ -5,8 +5,8 @@ import { useTell } from '../desk/use-desk.ts'
 import { TextEntry } from '../parts/text-entry.tsx'
 import { sayDone } from '../scanner/strip.ts'
 import { tissueOf } from './bench-bags.tsx'
-import { DeedDialog } from './deed-dialog.tsx'
-import { saidAt } from './said-at.ts'
+import { DeedDialog } from '../parts/deed-dialog.tsx'
+import { saidAt } from '../parts/said-at.ts'
 
 /** A bag goes back from the cooler to the bench, with a reason. */
 export function TakeOutDialog(props: { cooler: CoolerView; bag: BagView; onClose: () => void }) {

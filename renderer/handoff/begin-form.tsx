@@ -3,7 +3,7 @@ import { type CoolerNumber, grouped, type HandoffNumber } from '../../shared-typ
 import { keepingWords } from '../../shared-types/station.ts'
 import type { CoolerView } from '../../shared-types/views/coolers.ts'
 import type { HandoffView } from '../../shared-types/views/handoff.ts'
-import { saidAt, saidElsewhere } from '../coolers/said-at.ts'
+import { saidAt, saidElsewhere } from '../parts/said-at.ts'
 import { go } from '../desk/place.ts'
 import { nothing, useAsk, useMay, useTell, useWho } from '../desk/use-desk.ts'
 import { Button } from '../parts/button.tsx'

@@ -6,8 +6,8 @@ import {
   packingSteps,
 } from '../../shared-types/transport.ts'
 import type { HandoffView } from '../../shared-types/views/handoff.ts'
-import { DeedDialog } from '../coolers/deed-dialog.tsx'
-import { saidAt } from '../coolers/said-at.ts'
+import { DeedDialog } from '../parts/deed-dialog.tsx'
+import { saidAt } from '../parts/said-at.ts'
 import { useTell } from '../desk/use-desk.ts'
 import { Caution } from '../parts/caution.tsx'
 import { Choice } from '../parts/choice.tsx'

@@ -1,7 +1,7 @@
 import { useState } from 'react'
 import type { Signature } from '../../shared-types/handoff.ts'
 import type { HandoffView } from '../../shared-types/views/handoff.ts'
-import { saidAt, saidElsewhere } from '../coolers/said-at.ts'
+import { saidAt, saidElsewhere } from '../parts/said-at.ts'
 import { go } from '../desk/place.ts'
 import { useMay, useTell, useWho } from '../desk/use-desk.ts'
 import { Button } from '../parts/button.tsx'

@@ -1,5 +1,5 @@
 import { type SampleNumber, grouped } from '../../shared-types/sample-number.ts'
-import { DeedDialog } from '../coolers/deed-dialog.tsx'
+import { DeedDialog } from '../parts/deed-dialog.tsx'
 import { useTell } from '../desk/use-desk.ts'
 import { openPdf } from '../parts/pdf.ts'
 import { sayDone } from '../scanner/strip.ts'

@@ -1,5 +1,5 @@
 import { type SampleNumber, grouped } from '../../shared-types/sample-number.ts'
-import { DeedDialog } from '../coolers/deed-dialog.tsx'
+import { DeedDialog } from '../parts/deed-dialog.tsx'
 import { useTell } from '../desk/use-desk.ts'
 import { sayDone } from '../scanner/strip.ts'
 import { VoidReasonFields, useVoidReason } from './void-reason.tsx'

@@ -1,8 +1,8 @@
 import type { ReactNode } from 'react'
 import type { Refusal } from '../../shared-types/result.ts'
-import { Button } from '../parts/button.tsx'
-import { Dialog } from '../parts/dialog.tsx'
-import { RefusalNote } from '../parts/refusal-note.tsx'
+import { Button } from './button.tsx'
+import { Dialog } from './dialog.tsx'
+import { RefusalNote } from './refusal-note.tsx'
 import { saidElsewhere } from './said-at.ts'
 
 /** A dialog that asks a few things and does one deed with Enter. */
