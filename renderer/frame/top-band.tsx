@@ -5,7 +5,7 @@ import { useTell } from '../desk/use-desk.ts'
 import { useNow } from '../desk/use-now.ts'
 import { Button } from '../parts/button.tsx'
 import { formatTime } from '../parts/zoned-time.ts'
-import { useLight } from '../theme/light.ts'
+import { lightWords, nextLight, useLight } from '../theme/light.ts'
 import { FindBox } from './find-box.tsx'
 import './top-band.css'
 
@@ -57,13 +57,13 @@ function Person(props: { who: WhoView }) {
   )
 }
 
-/** Night light for dusk and dawn: no bright white at the table. */
+/** The next light: night for dusk and dawn, high contrast for low sun on the screen. */
 export function LightSwitch() {
-  const light = useLight()
+  const next = nextLight[useLight()]
   const { tell } = useTell('light.choose')
   return (
-    <Button keyHint="Alt+N" onPress={() => void tell({ light: light === 'day' ? 'night' : 'day' })}>
-      {light === 'day' ? 'Night light' : 'Day light'}
+    <Button keyHint="Alt+N" onPress={() => void tell({ light: next })}>
+      {lightWords[next]}
     </Button>
   )
 }

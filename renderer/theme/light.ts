@@ -1,4 +1,4 @@
-/** Day and night light: as the computer prefers, until someone at this laptop chooses. */
+/** Day light, night light and high contrast: as the computer prefers, until someone here chooses. */
 import { useEffect, useSyncExternalStore } from 'react'
 import type { Light } from '../../shared-types/views/safekeeping.ts'
 import { nothing, useAsk } from '../desk/use-desk.ts'
@@ -6,8 +6,25 @@ import { nothing, useAsk } from '../desk/use-desk.ts'
 let chosen: Light | null = null
 const listeners = new Set<() => void>()
 
+const preferences = {
+  contrast: '(prefers-contrast: more)',
+  night: '(prefers-color-scheme: dark)',
+} as const
+
+const prefers = (light: keyof typeof preferences) => window.matchMedia(preferences[light])
+
 function preferredLight(): Light {
-  return window.matchMedia('(prefers-color-scheme: dark)').matches ? 'night' : 'day'
+  if (prefers('contrast').matches) return 'contrast'
+  return prefers('night').matches ? 'night' : 'day'
+}
+
+/** The light that its key turns on next. */
+export const nextLight: Record<Light, Light> = { day: 'night', night: 'contrast', contrast: 'day' }
+
+export const lightWords: Record<Light, string> = {
+  day: 'Day light',
+  night: 'Night light',
+  contrast: 'High contrast',
 }
 
 const currentLight = (): Light => chosen ?? preferredLight()
@@ -21,7 +38,8 @@ function applyLight(): void {
 /** Applies the light now, and again when the computer's own preference turns at dusk. */
 export function keepLight(): void {
   applyLight()
-  window.matchMedia('(prefers-color-scheme: dark)').addEventListener('change', applyLight)
+  prefers('night').addEventListener('change', applyLight)
+  prefers('contrast').addEventListener('change', applyLight)
 }
 
 /** The choice lies with the desk: what a browser keeps for a page goes when its port changes. */

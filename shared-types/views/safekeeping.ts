@@ -48,5 +48,6 @@ export const ContactsView = z.strictObject({
 })
 export type ContactsView = z.infer<typeof ContactsView>
 
-export const Light = z.enum(['day', 'night'])
+/** The lights a screen can be read in: by day, by headlamp, and with black on white. */
+export const Light = z.enum(['day', 'night', 'contrast'])
 export type Light = z.infer<typeof Light>

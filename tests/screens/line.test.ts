@@ -195,4 +195,14 @@ describe.skipIf(browserPath === undefined)('the line', () => {
     expect(await barriers(shown.page)).toEqual([])
     await picture(shown.page, 'line-night')
   })
+
+  test('in low sun the screen is black on white, and then as by day again', async () => {
+    const light = () => shown.page.evaluate(() => document.documentElement.dataset.light)
+    await press(shown.page, 'Alt+N')
+    await expect.poll(light).toBe('contrast')
+    expect(await barriers(shown.page)).toEqual([])
+    await picture(shown.page, 'line-contrast')
+    await press(shown.page, 'Alt+N')
+    await expect.poll(light).toBe('day')
+  })
 })
