@@ -145,12 +145,6 @@ export const entryBodies = {
   'hunter.told': HunterTold,
   'coverage.planned': CoveragePlanned,
   'outline.supplied': UnitOutlined,
-  'results.read': ResultsRead,
-  'results.row-settled': RowSettled,
-  'results.rules-set': ResultRulesSet,
-  'result.reported': ResultReported,
-  'result.followed-up': ResultFollowedUp,
-  'hunter.told': HunterTold,
 } as const
 
 export type EntryKind = keyof typeof entryBodies
