@@ -4,6 +4,7 @@ import { go } from '../desk/place.ts'
 import { isTextField, remember } from './field-memory.ts'
 import { isSingle, keyName, pressKey } from './keys.ts'
 import { deliverScan } from './scans.ts'
+import { sayStray } from './stray-key.ts'
 import { createWedge, longestGapMs } from './wedge.ts'
 
 /** A field such as a tag number may be filled by scanning a document that is not ours. */
@@ -31,7 +32,7 @@ export function listenToKeyboard(): () => void {
   function settle(): void {
     const key = waiting?.key
     forget()
-    if (key !== undefined) pressKey(key)
+    if (key !== undefined && !pressKey(key)) sayStray(key)
   }
 
   function onScan(event: KeyboardEvent, text: string, runs = 1): void {

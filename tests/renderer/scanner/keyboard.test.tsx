@@ -1,4 +1,4 @@
-import { fireEvent, render, screen } from '@testing-library/react'
+import { act, fireEvent, render, screen } from '@testing-library/react'
 import { useState } from 'react'
 import { afterEach, beforeEach, expect, test, vi } from 'vitest'
 import { Button } from '../../../renderer/parts/button.tsx'
@@ -6,7 +6,9 @@ import { Choice } from '../../../renderer/parts/choice.tsx'
 import { Panel } from '../../../renderer/parts/panel.tsx'
 import { TextEntry } from '../../../renderer/parts/text-entry.tsx'
 import { listenToKeyboard } from '../../../renderer/scanner/keyboard.ts'
+import { ScanStrip } from '../../../renderer/scanner/scan-strip.tsx'
 import { useScan, useScanFallback } from '../../../renderer/scanner/scans.ts'
+import { sayDone } from '../../../renderer/scanner/strip.ts'
 
 let stop: () => void
 beforeEach(() => {
@@ -221,4 +223,26 @@ test('a tile is picked by the key shown on it', () => {
   key('f', 0)
   vi.advanceTimersByTime(100)
   expect(onChange).toHaveBeenCalledExactlyOnceWith('female')
+})
+
+test('a key that no tile of the group has is said, and a key that one has is not', () => {
+  render(
+    <>
+      <Choice
+        label="Sex"
+        options={[{ value: 'female', label: 'female', key: 'f' }]}
+        value={null}
+        onChange={() => {}}
+        autoFocus
+      />
+      <ScanStrip />
+    </>,
+  )
+  key('q', 0)
+  act(() => void vi.advanceTimersByTime(200))
+  expect(screen.getByRole('alert').textContent).toContain('Q is no key of “Sex”.')
+  act(() => sayDone('Something else.'))
+  key('f', 1000)
+  act(() => void vi.advanceTimersByTime(200))
+  expect(screen.getByRole('alert').textContent).toBe('')
 })
