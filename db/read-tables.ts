@@ -99,7 +99,7 @@ export interface AnimalTable {
   harvested_at: string | null
   place: string
   head: string
-  /** The unit out of `place`, null where none is known: made by SQLite, never written. */
+  /** The unit out of `place`, null where none is known: coverage counts by it. */
   unit: string | null
   consent: Consent
   programme: Programme

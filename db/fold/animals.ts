@@ -8,6 +8,7 @@ function factColumns(facts: AnimalFacts, noSample: NoSampleReason | null) {
     ...plain,
     harvested_at: harvestedAt ?? null,
     place: JSON.stringify(place),
+    unit: (place.by === 'not-known' ? '' : place.unit) || null,
     head: JSON.stringify(head),
     no_sample: noSample,
   }

@@ -37,7 +37,7 @@ CREATE TABLE animal (
   harvested_at TEXT, place TEXT NOT NULL, head TEXT NOT NULL, consent TEXT NOT NULL, programme TEXT NOT NULL,
   contact TEXT, no_sample TEXT, state TEXT NOT NULL, arrived_ms INTEGER NOT NULL,
   assigned_ms INTEGER, sampler TEXT, outcome TEXT, finished_ms INTEGER,
-  unit TEXT GENERATED ALWAYS AS (nullif(place ->> '$.unit', '')) STORED
+  unit TEXT
 ) STRICT, WITHOUT ROWID;
 CREATE INDEX animal_of_class ON animal (unit, species, sex, age, state);
 CREATE INDEX animal_by_tag ON animal (tag);

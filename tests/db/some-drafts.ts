@@ -69,13 +69,19 @@ function valueOf(schema: JsonSchema, checked: readonly Arbitrary<string>[]): Arb
     case 'object':
       return objectOf(schema, inner)
     case 'array':
-      return fc.array(inner(schema.items), { minLength: schema.minItems ?? 0, maxLength: 3 })
+      return schema.prefixItems === undefined
+        ? listOf(schema, inner)
+        : fc.tuple(...schema.prefixItems.map(inner))
     case 'string':
       return textOf(schema)
     case 'integer':
       return fc.integer({ min: schema.minimum ?? 0, max: Math.min(schema.maximum ?? 500, 500) })
     case 'number':
-      return fc.double({ min: schema.minimum ?? -90, max: schema.maximum ?? 90, noNaN: true })
+      return fc.double({
+        min: schema.minimum ?? schema.exclusiveMinimum ?? -90,
+        max: schema.maximum ?? schema.exclusiveMaximum ?? 90,
+        noNaN: true,
+      })
     case 'boolean':
       return fc.boolean()
     case 'null':
@@ -83,6 +89,10 @@ function valueOf(schema: JsonSchema, checked: readonly Arbitrary<string>[]): Arb
     default:
       throw new Error(`no values known for ${JSON.stringify(schema)}`)
   }
+}
+
+function listOf({ items, minItems = 0 }: JsonSchema, inner: (part: unknown) => Arbitrary<unknown>) {
+  return fc.array(inner(items), { minLength: minItems, maxLength: Math.max(3, minItems) })
 }
 
 function objectOf(schema: JsonSchema, inner: (part: unknown) => Arbitrary<unknown>) {
