@@ -1,6 +1,6 @@
 import type { CallOutput } from '../../shared-types/desk-api.ts'
 import { go } from '../desk/place.ts'
-import { nothing, useAsk } from '../desk/use-desk.ts'
+import { nothing, useAsk, useWho } from '../desk/use-desk.ts'
 import { Button } from '../parts/button.tsx'
 import { Empty } from '../parts/empty.tsx'
 import { OpenLedgers } from '../ledgers/open-ledgers.tsx'
@@ -9,9 +9,15 @@ import { formatDate } from '../parts/zoned-time.ts'
 import './close-screen.css'
 import { ClosedDay } from './closed-day.tsx'
 import { OpenDay } from './open-day.tsx'
+import { StationClose } from './station-close.tsx'
+
+/** The close: of this desk's day, or of a whole station at the office that merged its desks. */
+export function CloseScreen() {
+  return useWho()?.station.office ? <StationClose /> : <DeskClose />
+}
 
 /** The close of the day: count blind, explain what differs, sign. */
-export function CloseScreen() {
+function DeskClose() {
   const { data, refusal } = useAsk('close', nothing)
   return (
     <div className="close">

@@ -40,7 +40,7 @@ export function ClosedDay(props: { close: CallOutput<'close'>; date: LocalDate }
         </Notice>
       </div>
       <div className="row">
-        <Button kind="main" keyHint="Alt+P" autoFocus onPress={() => void openSheet(date)}>
+        <Button kind="main" keyHint="Alt+P" autoFocus onPress={() => void openSheet({ date })}>
           Open the close sheet
         </Button>
         <Button keyHint="F9" onPress={() => go('handoff')}>

@@ -37,11 +37,18 @@ export function OpenDay(props: { close: CallOutput<'close'>; date: LocalDate }) 
       <SignForm
         date={date}
         second={close.second}
-        isReady={close.open.length === 0}
+        open={close.open}
         isHere={step.at === 'sign'}
+        onTooEarly={() => toTheWay(room.current)}
       />
     </div>
   )
+}
+
+/** Shows what stands in the way of signing: its first way out has the focus. */
+function toTheWay(room: HTMLElement | null): void {
+  room?.scrollIntoView({ block: 'start' })
+  room?.querySelector<HTMLButtonElement>('.close-needs button')?.focus()
 }
 
 /**

@@ -1,19 +1,22 @@
 import { useCallback } from 'react'
-import type { LocalDate } from '../../shared-types/local-date.ts'
+import type { CallInput } from '../../shared-types/desk-api.ts'
 import { callDesk } from '../desk/answer.ts'
 import { useConnection } from '../desk/desk-provider.tsx'
 import { openPdf } from '../parts/pdf.ts'
 import { sayRefused } from '../scanner/strip.ts'
 
-/** Opens the close sheet of a day as a PDF. */
-export function useCloseSheet(): (date: LocalDate) => Promise<void> {
+/** Opens a sheet as a PDF: that of a desk's day, or of a station's. */
+function useSheet<N extends 'closeSheet' | 'stationCloseSheet'>(name: N) {
   const connection = useConnection()
   return useCallback(
-    async (date) => {
-      const sheet = await callDesk(connection, 'closeSheet', { date })
+    async (input: CallInput<N>) => {
+      const sheet = await callDesk(connection, name, input)
       if (sheet.ok) openPdf(sheet.value)
       else sayRefused(sheet.refusal)
     },
-    [connection],
+    [connection, name],
   )
 }
+
+export const useCloseSheet = () => useSheet('closeSheet')
+export const useStationCloseSheet = () => useSheet('stationCloseSheet')

@@ -1,11 +1,19 @@
 /** The station's close over the merged log of its desks. */
-import { join } from 'node:path'
 import { afterEach, expect, test } from 'vitest'
 import type { StationCloseView } from '../../shared-types/views/station-close.ts'
-import { readPdf } from '../print/read-pdf.ts'
+import { pageTexts } from '../print/read-pdf.ts'
 import { alone, closeDay, countEverything, handsOf } from '../support/close.ts'
 import { crewPin, leadPin, type TestDesk } from '../support/desk.ts'
-import { kitAcross, merge, type Office, officeOver, oneDeer, station, twoDesks } from '../support/two-desks.ts'
+import {
+  type DeskAtWork,
+  kitAcross,
+  merge,
+  type Office,
+  officeOver,
+  oneDeer,
+  station,
+  twoDesks,
+} from '../support/two-desks.ts'
 
 const open: TestDesk[] = []
 afterEach(async () => {
@@ -18,7 +26,7 @@ async function desks() {
   return both
 }
 
-async function office(...at: Parameters<typeof officeOver>): Promise<Office> {
+async function office(...at: DeskAtWork[]): Promise<Office> {
   const made = await officeOver(...at)
   open.push(made.office)
   return made
@@ -27,7 +35,9 @@ async function office(...at: Parameters<typeof officeOver>): Promise<Office> {
 const look = ({ office: desk }: Office) => desk.ask('stationClose', {})
 
 const variances = ({ items }: StationCloseView) =>
-  Object.fromEntries(items.flatMap(({ key, variance }) => (variance === 0 ? [] : [[key, variance]])))
+  Object.fromEntries(
+    items.flatMap(({ key, variance }) => (variance === 0 ? [] : [[key, variance]])),
+  )
 
 test('each desk closes by itself, and the station closes over both with two signatures', async () => {
   const { a, c } = await desks()
@@ -51,7 +61,10 @@ test('each desk closes by itself, and the station closes over both with two sign
   expect(before.items.find(({ key }) => key === 'kits')).toMatchObject({
     expected: 198,
     counted: 198,
-    desks: [{ desk: '26KRVA', counted: 99 }, { desk: '26KRVC', counted: 99 }],
+    desks: [
+      { desk: '26KRVA', counted: 99 },
+      { desk: '26KRVC', counted: 99 },
+    ],
   })
   const day = { station, date: before.day?.date ?? ('' as never) }
   expect(await at.office.code('station.close', { ...day, pin: leadPin })).toBe('second-wanted')
@@ -112,9 +125,9 @@ test('kits given to another desk that no desk brought stay a variance until the 
   const signing = { ...day, pin: leadPin, aloneBecause: 'nobody else is here' }
   expect(await at.office.code('station.close', signing)).toBe('variance-unexplained')
   const item = { of: 'kits' } as const
-  expect(await at.office.code('station.explain', { ...day, item, reason: 'other', words: '' })).toBe(
-    'reason-needed',
-  )
+  expect(
+    await at.office.code('station.explain', { ...day, item, reason: 'other', words: '' }),
+  ).toBe('reason-needed')
   await at.office.ask('station.explain', { ...day, item, reason: 'lost', words: 'box fell off' })
   await at.office.ask('station.close', signing)
   expect(await look(at)).toMatchObject({ open: [], signed: { second: null } })
@@ -181,7 +194,8 @@ test('the station close sheet names the desks, what is left over and who signed'
   const at = await office(a, c)
   const words = async () => {
     const { base64 } = await at.office.ask('stationCloseSheet', {})
-    return (await readPdf(Buffer.from(base64, 'base64'))).text.replaceAll(/\s+/g, ' ')
+    const pages = await pageTexts(new Uint8Array(Buffer.from(base64, 'base64')))
+    return pages.join(' ').replaceAll(/\s+/g, ' ')
   }
   expect(await words()).toContain('NOT SIGNED YET')
   const { day } = await look(at)
@@ -194,7 +208,15 @@ test('the station close sheet names the desks, what is left over and who signed'
     second: { person: at.second, pin: crewPin },
   })
   const sheet = await words()
-  for (const part of ['26KRVA', '26KRVC', 'Orla Vance', 'Ada Moor', 'Wim Aster', 'lost: wet roll', '−7'])
+  for (const part of [
+    '26KRVA',
+    '26KRVC',
+    'Orla Vance',
+    'Ada Moor',
+    'Wim Aster',
+    'lost: wet roll',
+    '−7',
+  ])
     expect(sheet).toContain(part)
   expect(sheet).toContain('1 of')
 })
@@ -224,5 +246,4 @@ test('a kit of another desk is brought over once, and its labels are only used o
   expect(await a.desk.code('bag.place', { bag, cooler: '26KRVC0001C' })).not.toBe('')
   const { accounts } = await c.desk.ask('ledger', { ledger: 'kits', account: null })
   expect(accounts.find(({ key }) => key === 'other-desk')?.balance).toBe(-1)
-  expect(join(c.desk.folder)).not.toBe(a.desk.folder)
 })
