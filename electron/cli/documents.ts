@@ -1,5 +1,6 @@
 /** The documents of a log as new files: labels on record, close sheet, manifests. */
 import { join } from 'node:path'
+import type { CallInput } from '../../shared-types/desk-api.ts'
 import { granted, type Result, refused } from '../../shared-types/result.ts'
 import type { LocalDate } from '../../shared-types/local-date.ts'
 import type { PdfFile } from '../../shared-types/views/common.ts'
@@ -29,6 +30,15 @@ export async function writeCloseSheet(
   date?: LocalDate,
 ): Promise<Result<string[]>> {
   return write(await desk.ask('closeSheet', { date }), out)
+}
+
+/** The close sheet of a station's day over its desks, or of the latest. */
+export async function writeStationCloseSheet(
+  desk: FileDesk,
+  out: Place,
+  asked: CallInput<'stationClose'>,
+): Promise<Result<string[]>> {
+  return write(await desk.ask('stationCloseSheet', asked), out)
 }
 
 /** The manifests of all signed handoffs, each as PDF, JSON and CSV. Refuses `no-signed-handoff`. */

@@ -3,7 +3,7 @@ import { resolve } from 'node:path'
 import { Command, InvalidArgumentError, Option } from 'commander'
 import { deskApi } from '../../shared-types/desk-api.ts'
 import { LocalDate } from '../../shared-types/local-date.ts'
-import { deskLetters } from '../../shared-types/sample-number.ts'
+import { deskLetters, SeasonStation } from '../../shared-types/sample-number.ts'
 import { addOfficeVerbs } from './office-verbs.ts'
 import type { Outcome } from './outcome.ts'
 import type { Progress } from './progress.ts'
@@ -30,6 +30,12 @@ function calendarDay(text: string): LocalDate {
   throw new InvalidArgumentError('A day like 2026-11-14 is wanted.')
 }
 
+function seasonStation(text: string): SeasonStation {
+  const station = SeasonStation.safeParse(text.toUpperCase())
+  if (station.success) return station.data
+  throw new InvalidArgumentError('A season and station like 26KRV is wanted.')
+}
+
 /** Verbs are loaded when they are called: whoever mistypes one is told at once. */
 const load = {
   practice: () => import('./verbs/practice.ts'),
@@ -37,6 +43,7 @@ const load = {
   drill: () => import('./verbs/drill.ts'),
   rebuild: () => import('./verbs/rebuild.ts'),
   export: () => import('./verbs/export.ts'),
+  close: () => import('./verbs/close.ts'),
   papers: () => import('./verbs/papers.ts'),
   checkManifest: () => import('./verbs/check-manifest.ts'),
 }
@@ -126,11 +133,12 @@ function addPapers(add: AddVerb, { cwd, end }: ProgramDeps): void {
       const { manifest } = await load.papers()
       end(await manifest(at(file), at(out)), json)
     })
-  add('close <file>', 'the close sheet of the last day, or of another')
+  add('close <file>', "the close sheet of the last day; of a merged log, the station's close")
     .option('--date <day>', 'a day like 2026-11-14', calendarDay)
+    .option('--station <code>', 'of a merged log: which station, like 26KRV', seasonStation)
     .requiredOption('--out <pdf>', 'the new file')
-    .action(async (file, { json, out, date }) => {
-      const { close } = await load.papers()
-      end(await close(at(file), at(out), date), json)
+    .action(async (file, { json, out, date, station }) => {
+      const { close } = await load.close()
+      end(await close(at(file), at(out), { date, station }), json)
     })
 }

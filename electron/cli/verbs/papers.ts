@@ -1,7 +1,6 @@
-/** `labels`, `close` and `manifest`: the documents of a log, read and never added to. */
-import type { LocalDate } from '../../../shared-types/local-date.ts'
+/** `labels` and `manifest`: the documents of a log, read and never added to. */
 import { readDesk } from '../../desk/read-desk.ts'
-import { withDesk, writeCloseSheet, writeLabels, writeManifests } from '../documents.ts'
+import { withDesk, writeLabels, writeManifests } from '../documents.ts'
 import { makeFolder } from '../new-files.ts'
 import { type Outcome, told, whenGranted } from '../outcome.ts'
 import type { Result } from '../../../shared-types/result.ts'
@@ -14,12 +13,6 @@ function writtenTo(files: Result<string[]>): Promise<Outcome> {
 export async function labels(file: string, out: string): Promise<Outcome> {
   return writtenTo(
     await withDesk(readDesk(file, Date.now), (desk) => writeLabels(desk, { file: out })),
-  )
-}
-
-export async function close(file: string, out: string, date?: LocalDate): Promise<Outcome> {
-  return writtenTo(
-    await withDesk(readDesk(file, Date.now), (desk) => writeCloseSheet(desk, { file: out }, date)),
   )
 }
 
