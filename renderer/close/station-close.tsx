@@ -1,4 +1,4 @@
-import { useRef, useState } from 'react'
+import { useEffect, useRef, useState } from 'react'
 import type { StationCloseView, StationDay } from '../../shared-types/views/station-close.ts'
 import { go } from '../desk/place.ts'
 import { useAsk, useMay, useTell } from '../desk/use-desk.ts'
@@ -70,6 +70,11 @@ function Day({ close, day }: { close: StationCloseView; day: StationDay }) {
   const room = useRef<HTMLDivElement>(null)
   const openSheet = useStationCloseSheet()
   const { station, date } = day
+  const isSigned = close.signed !== null && !close.signed.outdated
+  useEffect(() => {
+    // Whoever has just signed stands at the foot of the list.
+    if (isSigned) room.current?.scrollIntoView({ block: 'start' })
+  }, [isSigned])
   function toTheWay() {
     room.current?.scrollIntoView({ block: 'start' })
     room.current?.querySelector<HTMLButtonElement>('.close-needs button')?.focus()
@@ -77,7 +82,9 @@ function Day({ close, day }: { close: StationCloseView; day: StationDay }) {
   return (
     <div className="close-day" ref={room}>
       {close.signed && <Signed signed={close.signed} />}
-      <InTheWay needs={close.open} between={[]} onHere={() => toFirstVariance(room.current)} />
+      {isSigned || (
+        <InTheWay needs={close.open} between={[]} onHere={() => toFirstVariance(room.current)} />
+      )}
       {close.unsettled > 0 && (
         <Notice kind="warn">
           <p>
@@ -90,14 +97,19 @@ function Day({ close, day }: { close: StationCloseView; day: StationDay }) {
           </Button>
         </Notice>
       )}
-      <StationDesks desks={close.desks} />
-      <StationItems items={close.items} day={day} />
-      {close.totals && <Totals totals={close.totals} />}
       <div className="row">
-        <Button keyHint="Alt+P" onPress={() => void openSheet({ station, date })}>
+        <Button
+          keyHint="Alt+P"
+          kind={isSigned ? 'main' : 'quiet'}
+          autoFocus={isSigned}
+          onPress={() => void openSheet({ station, date })}
+        >
           Open the station close sheet
         </Button>
       </div>
+      <StationDesks desks={close.desks} />
+      <StationItems items={close.items} day={day} isSigned={isSigned} />
+      {close.totals && <Totals totals={close.totals} />}
       <Sign close={close} day={day} onTooEarly={toTheWay} />
     </div>
   )

@@ -11,7 +11,12 @@ import { reasonsFor } from './reasons.ts'
 import { signed } from './variance-text.tsx'
 
 /** What the desks counted, added up; what is left over all of them is explained here. */
-export function StationItems(props: { items: readonly StationItemView[]; day: StationDay }) {
+export function StationItems(props: {
+  items: readonly StationItemView[]
+  day: StationDay
+  /** Signed and still right: nothing is explained any more. */
+  isSigned: boolean
+}) {
   const [explaining, setExplaining] = useState<string>()
   return (
     <Panel title="Counted over all desks">
@@ -20,10 +25,10 @@ export function StationItems(props: { items: readonly StationItemView[]; day: St
           <li key={item.key}>
             <ItemLine
               item={item}
-              isExplaining={explaining === item.key}
+              mayAsk={explaining !== item.key && !props.isSigned}
               onExplain={() => setExplaining(item.key)}
             />
-            {explaining === item.key && (
+            {explaining === item.key && !props.isSigned && (
               <Explain item={item} day={props.day} onDone={() => setExplaining(undefined)} />
             )}
           </li>
@@ -33,8 +38,8 @@ export function StationItems(props: { items: readonly StationItemView[]; day: St
   )
 }
 
-function ItemLine(props: { item: StationItemView; isExplaining: boolean; onExplain: () => void }) {
-  const { item, isExplaining, onExplain } = props
+function ItemLine(props: { item: StationItemView; mayAsk: boolean; onExplain: () => void }) {
+  const { item, mayAsk, onExplain } = props
   const mayExplain = useMay('station.explain')
   const deed = item.explained ? 'Explain again' : 'Explain'
   return (
@@ -44,7 +49,7 @@ function ItemLine(props: { item: StationItemView; isExplaining: boolean; onExpla
         <b className="numbers">{item.expected}</b>
       </p>
       <Variance item={item} />
-      {item.variance !== 0 && !isExplaining && (
+      {item.variance !== 0 && mayAsk && (
         <span data-explain={item.explained ? undefined : ''} tabIndex={-1}>
           <Button
             onPress={onExplain}
