@@ -3,7 +3,7 @@ import { defineConfig } from 'vite'
 
 /**
  * The main process, and beside it the thread for what would hold it up. Left outside: Electron itself, the database library with its
- * native part, and what reads its own data files (fonts) from beside its code.
+ * native part, and what reads its own files (fonts, a program that prints) from beside its code.
  */
 export default defineConfig({
   root: join(import.meta.dirname, '..'),
@@ -12,7 +12,15 @@ export default defineConfig({
   logLevel: 'warn',
   ssr: {
     noExternal: true,
-    external: ['electron', 'better-sqlite3', 'pdfkit', 'dejavu-fonts-ttf', 'pdfjs-dist'],
+    external: [
+      'electron',
+      'better-sqlite3',
+      'pdfkit',
+      'dejavu-fonts-ttf',
+      'pdfjs-dist',
+      'unix-print',
+      'pdf-to-printer',
+    ],
   },
   build: {
     ssr: true,

@@ -1,20 +1,34 @@
 /** Labels: each printed copy is known, and belongs to one number. */
 import { z } from 'zod'
+import { StockName } from './label-stock.ts'
 import { SampleNumber } from './sample-number.ts'
 
 /** The first print of a number is copy 1; a reprint is copy 2, and copy 1 must be void first. */
 export const LabelCopy = z.strictObject({ number: SampleNumber, copy: z.int().min(1).max(99) })
 export type LabelCopy = z.infer<typeof LabelCopy>
 
-/** Label stocks by size; their measurements live with the printing code. */
-export const StockName = z.enum(['roll-51x25', 'sheet-letter', 'sheet-a4'])
-export type StockName = z.infer<typeof StockName>
+/** A run of labels is named by the hash of its `labels.printed`. */
+const RunHash = z.string().regex(/^[0-9a-f]{64}$/)
 
 export const LabelsPrinted = z.strictObject({
   labels: z.array(LabelCopy).min(1),
   stock: StockName,
   /** Blank labels used up; a data card or a stub may take more than one. */
   blanks: z.int().min(1),
+  /** Species and date were left to be written by hand. */
+  byHand: z.boolean().optional(),
+  /** These take the place of labels that a jam ruined; after them that run goes on with this label. */
+  goesOn: z.strictObject({ run: RunHash, from: z.int().min(0) }).optional(),
+})
+
+/**
+ * A run of labels went on after it had stopped: `last` was the last that came out good (null: none), and
+ * so many after it came out ruined.
+ */
+export const LabelsResumed = z.strictObject({
+  run: RunHash,
+  last: SampleNumber.nullable(),
+  ruined: z.int().min(0),
 })
 
 export const VoidReason = z.enum([
@@ -45,6 +59,8 @@ export const LabelVoided = z.strictObject({
   copy: z.int().min(1).max(99),
   reason: VoidReason,
   words: z.string().trim().max(200),
+  /** Somebody had it in their hands and destroyed it. */
+  destroyed: z.boolean().optional(),
 })
 
 /** What became of a printed copy. */

@@ -91,7 +91,12 @@ export function labelTally(log: ReadableLog): LabelTally {
   }
 }
 
-const runColumns = ['hash as run', 'by_hand as byHand', 'goes_on as goesOn', 'goes_on_from as from'] as const
+const runColumns = [
+  'hash as run',
+  'by_hand as byHand',
+  'goes_on as goesOn',
+  'goes_on_from as from',
+] as const
 
 const runOfRow = prepareOne((db, p: Params<{ number: SampleNumber }>) =>
   db

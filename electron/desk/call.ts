@@ -14,10 +14,12 @@ import type { EntryDraft } from '../../shared-types/entry.ts'
 import type { PersonRecord } from '../../shared-types/person.ts'
 import type { Result } from '../../shared-types/result.ts'
 import type { StationRecord } from '../../shared-types/station.ts'
+import type { Printers } from '../print/printers.ts'
 import type { Desk } from './desk.ts'
 import type { Kept } from './kept/kept.ts'
 import type { Machine } from './machine.ts'
 import type { PinGuard } from './pin.ts'
+import type { PrintRoom } from './print-room.ts'
 import type { Shelf } from './shelf.ts'
 import type { Session } from './session.ts'
 
@@ -36,6 +38,8 @@ export interface DeskDeps {
   readonly machine?: Machine
   /** The least pause between two backups, in milliseconds, where it is not the usual one. */
   readonly backupPauseMs?: number
+  /** The printers of this laptop; absent where they cannot be reached. */
+  readonly printers?: Printers
   /** Where the keys of contacts are kept, if not beside the logs. */
   readonly keyFolder?: string
 }
@@ -45,6 +49,7 @@ export interface ShelfCall {
   readonly deps: DeskDeps
   readonly shelf: Shelf
   readonly kept: Kept
+  readonly room: PrintRoom
   /** Tells every window what changed, where no entry does. */
   readonly tell: (topics: readonly Topic[]) => void
   readonly pins: PinGuard
@@ -117,6 +122,8 @@ export type ShelfCallName =
   | 'light'
   | 'light.choose'
   | 'report'
+  | 'printers'
+  | 'printing'
 
 export type ShelfHandlers = {
   readonly [N in ShelfCallName]: (call: ShelfCall, input: ParsedInput<N>) => Answer<CallOutput<N>>

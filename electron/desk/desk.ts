@@ -28,6 +28,7 @@ import { Diary } from './kept/diary.ts'
 import type { Kept } from './kept/kept.ts'
 import { KeyRing } from './kept/key-ring.ts'
 import { nowhere } from './machine.ts'
+import { PrintRoom } from './print-room.ts'
 import { lockIfIdle, type Session } from './session.ts'
 import { Shelf } from './shelf.ts'
 
@@ -70,6 +71,7 @@ class OneDesk implements Desk {
   readonly #shelf: Shelf
   readonly #pins = new PinGuard()
   readonly #kept: Kept
+  readonly #room: PrintRoom
   readonly #uptime: () => number
   readonly #sessions = new Set<Session>()
   readonly #listeners = new Set<(topics: readonly string[]) => void>()
@@ -79,6 +81,10 @@ class OneDesk implements Desk {
     this.#deps = deps
     this.#uptime = uptime
     this.#shelf = new Shelf(deps.folder, laptop)
+    this.#room = new PrintRoom({
+      printers: deps.printers,
+      onNews: () => this.#tell(['printing']),
+    })
     const choices = new KeptChoices(deps.folder)
     this.#kept = {
       choices,
@@ -111,6 +117,7 @@ class OneDesk implements Desk {
   }
 
   async close(): Promise<void> {
+    await this.#room.close()
     await this.#kept.keeper.finish()
     this.#shelf.shut()
   }
@@ -172,6 +179,7 @@ class OneDesk implements Desk {
       deps: this.#deps,
       shelf: this.#shelf,
       kept: this.#kept,
+      room: this.#room,
       tell: (topics) => this.#tell(topics),
       pins: this.#pins,
       session,

@@ -15,6 +15,7 @@ import { moveCalls, moveCommands } from './desk-move.ts'
 import { handoffCommands, handoffQueries } from './handoff.ts'
 import { handoverCommands, handoverQueries } from './handover.ts'
 import { kitCommands, kitQueries } from './kits.ts'
+import { labelCommands, labelQueries } from './labels.ts'
 import { discrepancyCommands, discrepancyQueries } from './discrepancies.ts'
 import { ledgerQueries } from './ledger.ts'
 import { lineQueries } from './line.ts'
@@ -55,6 +56,7 @@ export const queryHandlers: QueryHandlers = {
   ...animalQueries,
   ...benchQueries,
   ...kitQueries,
+  ...labelQueries,
   ...stockQueries,
   ...coolerQueries,
   ...coldQueries,
@@ -83,6 +85,7 @@ export const commandHandlers: CommandHandlers = {
   ...forecastCommands,
   ...benchCommands,
   ...kitCommands,
+  ...labelCommands,
   ...stockCommands,
   ...printingCommands,
   ...coolerCommands,

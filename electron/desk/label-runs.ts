@@ -6,6 +6,7 @@ import { coolerOf } from '../../db/read/coolers.ts'
 import { allKits, kitRecordOf } from '../../db/read/kits.ts'
 import { labelsOfKit } from '../../db/read/labels.ts'
 import { personOf } from '../../db/read/people.ts'
+import { allStocks } from '../../db/read/stocks.ts'
 import {
   type AnimalFacts,
   ageWords,
@@ -15,8 +16,10 @@ import {
   speciesWords,
 } from '../../shared-types/animal.ts'
 import type { CoolerRecord } from '../../shared-types/cooler.ts'
-import type { LabelRecord, StockName } from '../../shared-types/label.ts'
-import { type Result, refused } from '../../shared-types/result.ts'
+import type { LabelRecord } from '../../shared-types/label.ts'
+import type { LabelStock, StockName } from '../../shared-types/label-stock.ts'
+import type { PersonRecord } from '../../shared-types/person.ts'
+import { granted, type Result, refused } from '../../shared-types/result.ts'
 import {
   type AnimalNumber,
   BagNumber,
@@ -24,6 +27,7 @@ import {
   grouped,
   type KitNumber,
   kitOf,
+  PersonId,
   type SampleNumber,
 } from '../../shared-types/sample-number.ts'
 import {
@@ -32,17 +36,32 @@ import {
   type StationSettings,
 } from '../../shared-types/station.ts'
 import { type Kept, keptWords, siteWords, type TissueSite } from '../../shared-types/tissue.ts'
+import { layBadgeLabel } from '../print/badge-label.ts'
 import { layCoolerLabel } from '../print/cooler-label.ts'
 import type { DataCardFacts } from '../print/data-card.ts'
 import { type KitLabel, type KitLabels, layKitLabels } from '../print/kit-labels.ts'
 import type { LabelBatch, LabelRun } from '../print/label-run.ts'
-import { labelStocks } from '../print/label-stock.ts'
 import { localDate } from '../station/local-time.ts'
+import { unknownStock } from '../station/label-stocks.ts'
 import { partOf } from '../station/scan.ts'
 
-interface Printing {
+export interface Printing {
   readonly station: StationRecord
   readonly now: number
+}
+
+/** The stock to print on, and those that are there besides, if it is too small. */
+interface Stocks {
+  readonly stock: LabelStock
+  readonly inUse: readonly LabelStock[]
+}
+
+function stocksFor(log: ReadableLog, name: StockName): Result<Stocks> {
+  const all = allStocks(log)
+  const stock = all.find((each) => each.name === name)?.stock
+  if (!stock) return unknownStock(name)
+  const inUse = all.filter(({ retired }) => !retired).map((each) => each.stock)
+  return granted({ stock, inUse })
 }
 
 function batchOf({ station, now }: Printing): LabelBatch {
@@ -112,41 +131,74 @@ function factsOf(
   return cardFacts(record.animal, record.facts, kept, sampler)
 }
 
-/** All labels of new kits. Refuses when they do not fit the stock. */
+/** A kit and which of its numbers to label, each at its copy. */
+export interface KitWanted {
+  readonly kit: KitNumber
+  readonly animal: AnimalNumber | null
+  readonly labels: readonly { readonly number: SampleNumber; readonly copy: number }[]
+}
+
+/** The labels of kits, kit after kit. Refuses when they do not fit the stock. */
 export function kitLabelRun(
   log: ReadableLog,
   printing: Printing,
-  kits: readonly { kit: KitNumber; animal: AnimalNumber | null }[],
+  kits: readonly KitWanted[],
   stock: StockName,
+  byHand = false,
 ): Result<LabelRun> {
-  const { settings } = printing.station
-  const labels: KitLabels['labels'] = [
-    ...settings.tissues.map(({ site }) => ({ label: site, copy: 1 }) as const),
-    { label: 'card', copy: 1 },
-    { label: 'stub', copy: 1 },
-  ]
-  const wanted = kits.map(({ kit, animal }) => ({
-    kit,
-    labels,
-    kept: keptBySite(settings),
-    facts: factsOf(log, animal, settings),
-  }))
-  return layKitLabels(wanted, labelStocks[stock], {
-    ...batchOf(printing),
-    askAt: settings.askForResult,
-  })
+  const stocks = stocksFor(log, stock)
+  if (!stocks.ok) return stocks
+  return layKits(log, printing, kits, stocks.value, byHand)
 }
 
-const labelOfPart: Partial<Record<string, KitLabel>> = {
-  L: 'left',
-  R: 'right',
-  X: 'obex',
-  K: 'card',
-  H: 'stub',
+/** One kit on a stock that need not be in the table. */
+export function layReserved(
+  call: Printing & { readonly log: ReadableLog },
+  kits: readonly KitWanted[],
+  stock: LabelStock,
+  inUse: readonly LabelStock[],
+): Result<LabelRun> {
+  return layKits(call.log, call, kits, { stock, inUse }, false)
+}
+
+function layKits(
+  log: ReadableLog,
+  printing: Printing,
+  kits: readonly KitWanted[],
+  { stock, inUse }: Stocks,
+  byHand: boolean,
+): Result<LabelRun> {
+  const { settings } = printing.station
+  const wanted = kits.map(
+    ({ kit, animal, labels }): KitLabels => ({
+      kit,
+      labels: labels.flatMap(({ number, copy }) =>
+        labelsOfNumber(number).map((label) => ({ label, copy })),
+      ),
+      kept: keptBySite(settings),
+      facts: factsOf(log, animal, settings),
+      byHand,
+    }),
+  )
+  const batch = { ...batchOf(printing), askAt: settings.askForResult }
+  return layKitLabels(wanted, stock, batch, inUse)
+}
+
+/** What carries a number: the kit's own is on its outer bag and on its data card. */
+const labelsOfPart: Partial<Record<string, readonly KitLabel[]>> = {
+  L: ['left'],
+  R: ['right'],
+  X: ['obex'],
+  K: ['kit', 'card'],
+  H: ['stub'],
+}
+
+function labelsOfNumber(number: SampleNumber): readonly KitLabel[] {
+  return labelsOfPart[partOf(number)] ?? []
 }
 
 /** In the order in which they are used. */
-const labelOrder: readonly KitLabel[] = ['left', 'right', 'obex', 'card', 'stub']
+const labelOrder: readonly KitLabel[] = ['left', 'right', 'obex', 'kit', 'card', 'stub']
 
 /** One label once more. Refuses a number that no kit or cooler of this log has. */
 export function reprintRun(
@@ -156,11 +208,11 @@ export function reprintRun(
   copy: number,
   stock: StockName,
 ): Result<LabelRun> {
-  const label = labelOfPart[partOf(number)]
-  if (!label) {
-    const cooler = coolerOf(log, CoolerNumber.parse(number))
-    return cooler ? coolerLabelRun(printing, cooler, copy, stock) : unknownNumber(number)
-  }
+  const labels = labelsOfNumber(number)
+  const [label] = labels
+  if (!label) return reprintOfThing(log, printing, number, copy, stock)
+  const stocks = stocksFor(log, stock)
+  if (!stocks.ok) return stocks
   const kit = kitRecordOf(log, kitOf(number))
   if (!kit) return unknownNumber(number)
   const { settings } = printing.station
@@ -168,12 +220,28 @@ export function reprintRun(
     label === 'left' || label === 'right' || label === 'obex' ? bagKept(log, number, label) : {}
   const wanted = {
     kit: kit.kit,
-    labels: [{ label, copy }],
+    labels: labels.map((each) => ({ label: each, copy })),
     kept: { ...keptBySite(settings), ...bag },
     facts: factsOf(log, kit.animal, settings),
   }
   const batch = { ...batchOf(printing), askAt: settings.askForResult }
-  return layKitLabels([wanted], labelStocks[stock], batch)
+  return layKitLabels([wanted], stocks.value.stock, batch, stocks.value.inUse)
+}
+
+/** Coolers and badges once more. */
+function reprintOfThing(
+  log: ReadableLog,
+  printing: Printing,
+  number: SampleNumber,
+  copy: number,
+  stock: StockName,
+): Result<LabelRun> {
+  if (partOf(number) === 'P') {
+    const person = personOf(log, PersonId.parse(number))
+    return person ? badgeRun(log, printing, person, copy, stock) : unknownNumber(number)
+  }
+  const cooler = coolerOf(log, CoolerNumber.parse(number))
+  return cooler ? coolerLabelRun(log, printing, cooler, copy, stock) : unknownNumber(number)
 }
 
 /**
@@ -185,6 +253,8 @@ export function recordRun(
   printing: Printing,
   stock: StockName,
 ): Result<LabelRun> {
+  const stocks = stocksFor(log, stock)
+  if (!stocks.ok) return stocks
   const { settings } = printing.station
   const wanted = allKits(log).flatMap(({ kit, animal }): KitLabels[] => {
     const good = labelsOfKit(log, kit).filter(({ fate }) => fate !== 'void')
@@ -192,7 +262,7 @@ export function recordRun(
     const kept = { ...keptBySite(settings), ...keptInBags(log, good) }
     const labels = labelOrder.flatMap((label) =>
       good
-        .filter(({ number }) => labelOfPart[partOf(number)] === label)
+        .filter(({ number }) => labelsOfNumber(number).includes(label))
         .map(({ copy }) => ({ label, copy })),
     )
     return [{ kit, labels, kept, facts: factsOf(log, animal, settings) }]
@@ -204,7 +274,7 @@ export function recordRun(
       'Print labels at the desk first (kits screen).',
     )
   const batch = { ...batchOf(printing), askAt: settings.askForResult, forTheRecord: true }
-  return layKitLabels(wanted, labelStocks[stock], batch)
+  return layKitLabels(wanted, stocks.value.stock, batch, stocks.value.inUse)
 }
 
 function keptInBags(
@@ -238,17 +308,35 @@ function unknownNumber(number: SampleNumber): Result<never> {
   )
 }
 
+/** The badge of a person of the crew. */
+export function badgeRun(
+  log: ReadableLog,
+  printing: Printing,
+  { person, name, role }: PersonRecord,
+  copy: number,
+  stock: StockName,
+): Result<LabelRun> {
+  const stocks = stocksFor(log, stock)
+  if (!stocks.ok) return stocks
+  const label = { person, name, role, copy }
+  return layBadgeLabel(label, stocks.value.stock, batchOf(printing), stocks.value.inUse)
+}
+
 /** The label of a cooler. */
 export function coolerLabelRun(
+  log: ReadableLog,
   printing: Printing,
   cooler: CoolerRecord,
   copy: number,
   stock: StockName,
 ): Result<LabelRun> {
+  const stocks = stocksFor(log, stock)
+  if (!stocks.ok) return stocks
   const { cooler: number, name, keeping } = cooler
   return layCoolerLabel(
     { cooler: number, name, kept: keepingWords[keeping], copy },
-    labelStocks[stock],
+    stocks.value.stock,
     batchOf(printing),
+    stocks.value.inUse,
   )
 }

@@ -7,6 +7,7 @@ import { mkdir } from 'node:fs/promises'
 import { join, resolve } from 'node:path'
 import { holdFolder } from '../../db/folder-lock.ts'
 import { createDesk, type Desk } from '../desk/desk.ts'
+import { systemPrinters } from '../desk/system-printers.ts'
 import { thisLaptop, usualFolder } from '../desk/this-laptop.ts'
 import { type AppWindow, openAppWindow } from './app-window.ts'
 import { type Options, readOptions } from './options.ts'
@@ -17,12 +18,13 @@ const screens = join(import.meta.dirname, '../../dist/renderer')
 /** A closed window may be a window that reloads. */
 const graceMs = 5000
 
-function openDesk({ folder, backup }: Options): Desk {
+async function openDesk({ folder, backup }: Options): Promise<Desk> {
   const { timeZone: zone } = Intl.DateTimeFormat().resolvedOptions()
   const { platform, arch, versions } = process
   const about = { window: 'browser', system: `${platform} ${arch}`, node: versions.node }
   const machine = { laptop: thisLaptop(randomBytes), uptime: () => performance.now(), about }
-  const desk = createDesk({ folder, now: Date.now, randomBytes, zone, machine })
+  const printers = await systemPrinters(platform)
+  const desk = createDesk({ folder, now: Date.now, randomBytes, zone, machine, printers })
   process.on('uncaughtExceptionMonitor', (fault) => desk.noteFault('program', fault))
   if (backup !== undefined) desk.offerBackupFolder(resolve(backup))
   return desk
@@ -33,7 +35,7 @@ async function main(): Promise<void> {
   await mkdir(options.folder, { recursive: true })
   const held = holdFolder(options.folder)
   if (!held.ok) throw new Error(`${held.refusal.say} ${held.refusal.next}`)
-  const desk = openDesk(options)
+  const desk = await openDesk(options)
   const ending = Promise.withResolvers<void>()
   for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, ending.resolve)
   const host = await serveLoopback({

@@ -37,7 +37,10 @@ const pairColumns = (title: string): readonly Column[] => [
   { title: '', share: 0.32, align: 'right' },
 ]
 
-export function outcomeSection({ outcomes }: Pick<CloseSheet, 'outcomes'>, style: TableStyle): Section {
+export function outcomeSection(
+  { outcomes }: Pick<CloseSheet, 'outcomes'>,
+  style: TableStyle,
+): Section {
   const total = outcomes.reduce((sum, { count }) => sum + count, 0)
   const rows = outcomes.map(({ words, count }) => ({ cells: [words, String(count)] }))
   const all = { cells: ['All', String(total)], bold: true }
@@ -119,7 +122,10 @@ const coolerColumns: readonly Column[] = [
   { title: 'Seal', share: 0.3 },
 ]
 
-export function coolerSection({ coolersHere }: Pick<CloseSheet, 'coolersHere'>, style: TableStyle): Section {
+export function coolerSection(
+  { coolersHere }: Pick<CloseSheet, 'coolersHere'>,
+  style: TableStyle,
+): Section {
   const rows = coolersHere.map(({ cooler, name, bags, seal }) => ({
     cells: [grouped(cooler), name, String(bags), seal === '' ? 'NOT SEALED' : seal],
   }))

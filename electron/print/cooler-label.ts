@@ -1,8 +1,8 @@
 /** The label of a cooler: its number, the name people call it by, and how it is kept. */
+import type { LabelStock } from '../../shared-types/label-stock.ts'
 import type { Result } from '../../shared-types/result.ts'
 import { type CoolerNumber, grouped } from '../../shared-types/sample-number.ts'
 import { type LabelBatch, type LabelRun, laidOut, labelNotes, stationWords } from './label-run.ts'
-import type { LabelStock } from './label-stock.ts'
 import { numberLabelLines, numberLabelMarks } from './number-label.ts'
 
 export interface CoolerLabel {
@@ -19,6 +19,7 @@ export function layCoolerLabel(
   { cooler, name, kept, copy }: CoolerLabel,
   stock: LabelStock,
   batch: LabelBatch,
+  stocks?: readonly LabelStock[],
 ): Result<LabelRun> {
   const label = {
     number: cooler,
@@ -32,5 +33,5 @@ export function layCoolerLabel(
     return made && [made]
   }
   const title = `Cooler ${grouped(cooler)}, ${stationWords(batch)}`
-  return laidOut([{ words, marks }], stock, { title, madeAtMs: batch.madeAtMs })
+  return laidOut([{ words, marks }], stock, { title, madeAtMs: batch.madeAtMs }, stocks)
 }

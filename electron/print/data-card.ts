@@ -124,6 +124,7 @@ export function dataCardMarks(
   return stripMarks(
     {
       number: kit,
+      title: grouped(kit),
       word: 'Card',
       caption: toFill ? `${caption} · use a ball-point pen` : caption,
       notes: labelNotes(copy, batch),

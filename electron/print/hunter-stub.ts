@@ -19,7 +19,7 @@ export interface HunterStub extends LabelBatch {
   readonly askWith:
     | { readonly kind: 'animal'; readonly number: AnimalNumber }
     | { readonly kind: 'kit'; readonly number: KitNumber }
-  /** When and where to ask for the result, one sentence. */
+  /** When and where to ask for the result, as the station has put it. */
   readonly askAt: string
 }
 
@@ -29,20 +29,32 @@ export const stubCautions = [
   'Wear gloves. Follow the advice of your wildlife agency and health authorities.',
 ]
 
+function askWords(kind: HunterStub['askWith']['kind'], number: string): string {
+  return `Ask for the result with this one number, of your ${kind}: ${number}.`
+}
+
+/** What a station typed, begun and ended as a sentence is. */
+function fullSentence(text: string): string {
+  const words = text.trim()
+  const begun = words.charAt(0).toUpperCase() + words.slice(1)
+  return /[.!?]$/.test(begun) ? begun : `${begun}.`
+}
+
 /** The marks of each label of the stub's strip; undefined when the stock is too small. */
 export function hunterStubMarks(stub: HunterStub, frame: LabelFrame): Mark[][] | undefined {
   const width = frame.width - 2 * frame.margin
   const { kind, number } = stub.askWith
-  const ask = `${kind === 'animal' ? 'Animal' : 'Kit'} ${grouped(number)}`
   return stripMarks(
     {
       number: stub.number,
+      title: grouped(number),
       word: 'Stub',
-      caption: `Hunter's stub · ${stationWords(stub)} · ${stub.date}`,
+      // The stub has a number of its own, for the station: it stands where nobody reads it out.
+      caption: `Hunter's stub · ${stationWords(stub)} · ${stub.date} · station's label ${stub.number}`,
       notes: labelNotes(stub.copy, stub),
       rows: [
-        paragraph(ask, 'bold', frame.type + 1, width),
-        paragraph(stub.askAt, 'regular', frame.type, width),
+        paragraph(askWords(kind, grouped(number)), 'bold', frame.type + 1, width),
+        paragraph(fullSentence(stub.askAt), 'regular', frame.type, width),
         ...stubCautions.map((caution) => paragraph(caution, 'bold', frame.type, width)),
       ],
     },

@@ -1,7 +1,8 @@
 /**
- * Labels of kits: one for each inner bag, the data card, the hunter's stub. They come out in the
- * order in which they are used; the strip of a card or a stub takes as many labels as it needs.
+ * Labels of kits: one for each inner bag, one for the outer bag, the data card, the hunter's stub. They
+ * come out in the order in which they are used; the strip of a card or a stub takes as many labels as it needs.
  */
+import type { LabelStock } from '../../shared-types/label-stock.ts'
 import { type Result, granted } from '../../shared-types/result.ts'
 import {
   type KitNumber,
@@ -22,11 +23,12 @@ import {
   stationWords,
   writeLabels,
 } from './label-run.ts'
-import type { LabelFrame, LabelStock } from './label-stock.ts'
+import type { LabelFrame } from './label-stock.ts'
 import type { Mark } from './mark.ts'
 import { numberLabelLines, numberLabelMarks } from './number-label.ts'
 
-export type KitLabel = TissueSite | 'card' | 'stub'
+/** `kit` is for the outer bag; it and the data card carry the kit's own number. */
+export type KitLabel = TissueSite | 'kit' | 'card' | 'stub'
 
 /** One kit and which of its labels to print: all of them at first, a torn one later. */
 export interface KitLabels {
@@ -36,6 +38,8 @@ export interface KitLabels {
   readonly kept?: Partial<Record<TissueSite, Kept>>
   /** What is known of the animal; empty while the kit is only reserved. */
   readonly facts: DataCardFacts
+  /** Species and date are left to be written by hand. */
+  readonly byHand?: boolean
 }
 
 export interface KitLabelBatch extends LabelBatch {
@@ -47,6 +51,7 @@ const labelWords: Record<KitLabel, string> = {
   left: 'left bag label',
   right: 'right bag label',
   obex: 'obex bag label',
+  kit: 'outer bag label',
   card: 'data card',
   stub: "hunter's stub",
 }
@@ -56,7 +61,7 @@ const keptNotes: Record<Kept, string> = { fresh: 'FRESH', formalin: 'FORMALIN' }
 function bagMarks(
   site: TissueSite,
   copy: number,
-  { kit, kept, facts }: KitLabels,
+  { kit, kept, facts, byHand }: KitLabels,
   batch: KitLabelBatch,
   frame: LabelFrame,
 ): Mark[][] | undefined {
@@ -67,7 +72,31 @@ function bagMarks(
       number: bagNumber(desk, serial, sitePart[site]),
       thing: site,
       notes: [...(way ? [keptNotes[way]] : []), ...labelNotes(copy, batch)],
-      lines: numberLabelLines([facts.species, batch.date].filter(Boolean).join(' · '), batch),
+      lines: numberLabelLines(byHand ? toWrite : whatAndWhen(facts, batch), batch),
+    },
+    frame,
+  )
+  return marks && [marks]
+}
+
+const toWrite = { write: ['Species', 'Date'] }
+
+function whatAndWhen({ species }: DataCardFacts, { date }: LabelBatch): string {
+  return [species, date].filter(Boolean).join(' · ')
+}
+
+function outerMarks(
+  copy: number,
+  { kit, facts, byHand }: KitLabels,
+  batch: KitLabelBatch,
+  frame: LabelFrame,
+): Mark[][] | undefined {
+  const marks = numberLabelMarks(
+    {
+      number: kit,
+      thing: 'kit',
+      notes: labelNotes(copy, batch),
+      lines: numberLabelLines(byHand ? toWrite : whatAndWhen(facts, batch), batch),
     },
     frame,
   )
@@ -95,6 +124,7 @@ function wishFor(label: KitLabel, copy: number, kit: KitLabels, batch: KitLabelB
     marks: (frame) => {
       if (label === 'card')
         return dataCardMarks({ kit: kit.kit, copy, facts: kit.facts }, batch, frame)
+      if (label === 'kit') return outerMarks(copy, kit, batch, frame)
       if (label === 'stub') return stubMarks(copy, kit, batch, frame)
       return bagMarks(label, copy, kit, batch, frame)
     },
@@ -102,19 +132,20 @@ function wishFor(label: KitLabel, copy: number, kit: KitLabels, batch: KitLabelB
 }
 
 /**
- * Lays out the labels of the kits, in order. Refuses `label-too-small`, naming a stock that would
+ * Lays out the labels of the kits, in order. Refuses `label-too-small`, naming which of `stocks` would
  * do, and `nothing-to-print`.
  */
 export function layKitLabels(
   kits: readonly KitLabels[],
   stock: LabelStock,
   batch: KitLabelBatch,
+  stocks?: readonly LabelStock[],
 ): Result<LabelRun> {
   const wishes = kits.flatMap((kit) =>
     kit.labels.map(({ label, copy }) => wishFor(label, copy, kit, batch)),
   )
   const title = `Kit labels, ${stationWords(batch)}, ${batch.date}`
-  return laidOut(wishes, stock, { title, madeAtMs: batch.madeAtMs })
+  return laidOut(wishes, stock, { title, madeAtMs: batch.madeAtMs }, stocks)
 }
 
 /** The PDF of `layKitLabels`, with the same refusals. */

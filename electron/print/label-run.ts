@@ -1,12 +1,8 @@
 /** A printing of labels: laid out first, so that a refusal comes before anything is recorded. */
+import { commonStocks } from '../../shared-types/common-stocks.ts'
+import { type LabelStock, stockWords } from '../../shared-types/label-stock.ts'
 import { type Result, granted, refused } from '../../shared-types/result.ts'
-import {
-  type LabelFrame,
-  type LabelStock,
-  labelFrame,
-  labelPages,
-  labelStocks,
-} from './label-stock.ts'
+import { type LabelFrame, labelFrame, labelPages } from './label-stock.ts'
 import type { Mark, Page } from './mark.ts'
 import { type PdfHeading, writePdf } from './pdf-writer.ts'
 
@@ -29,7 +25,19 @@ export interface LabelWish {
   readonly marks: (frame: LabelFrame) => Mark[][] | undefined
 }
 
+/** One label of the stock: which wish it belongs to, and its place among the labels of that wish. */
+export interface RunLabel {
+  readonly wish: number
+  readonly words: string
+  readonly place: number
+  readonly of: number
+  readonly marks: readonly Mark[]
+}
+
 export interface LabelRun {
+  readonly stock: LabelStock
+  /** In the order in which they come out. */
+  readonly labels: readonly RunLabel[]
   readonly pages: readonly Page[]
   /** Blank labels of the stock that the run uses up. */
   readonly blanks: number
@@ -46,34 +54,78 @@ export function stationWords({ station, practice }: LabelBatch): string {
   return practice ? `PRACTICE · ${station}` : station
 }
 
-function tooSmall({ words, marks }: LabelWish, stock: LabelStock): Result<never> {
-  const larger = Object.values(labelStocks).find((each) => marks(labelFrame(each)) !== undefined)
+/** The smallest label that would do. */
+function larger(
+  { marks }: LabelWish,
+  stocks: readonly LabelStock[],
+  { dpi }: LabelStock,
+): LabelStock | undefined {
+  const area = ({ widthMm, heightMm }: LabelStock) => widthMm * heightMm
+  const sameDots = (stock: LabelStock) => (stock.dpi === dpi ? 0 : 1)
+  return stocks
+    .toSorted((a, b) => sameDots(a) - sameDots(b) || area(a) - area(b))
+    .find((each) => marks(labelFrame(each)) !== undefined)
+}
+
+function tooSmall(
+  wish: LabelWish,
+  stock: LabelStock,
+  stocks: readonly LabelStock[],
+): Result<never> {
+  const would = larger(wish, stocks, stock)
   return refused(
     'label-too-small',
-    `The ${words} does not fit ${stock.name}.`,
-    larger
-      ? `Load ${larger.name} and print again.`
+    `The ${wish.words} does not fit ${stockWords(stock)}.`,
+    would
+      ? `Load ${stockWords(would)} and print again.`
       : 'Shorten the names on it: no label stock here is large enough.',
     'stock',
   )
 }
 
-/** Lays the labels out in order. Nothing is shrunk: refuses `label-too-small`, `nothing-to-print`. */
+/**
+ * Lays the labels out in order. Nothing is shrunk: refuses `label-too-small`, naming which of
+ * `stocks` would do, and `nothing-to-print`.
+ */
 export function laidOut(
   wishes: readonly LabelWish[],
   stock: LabelStock,
   heading: PdfHeading,
+  stocks: readonly LabelStock[] = Object.values(commonStocks),
 ): Result<LabelRun> {
   const frame = labelFrame(stock)
-  const labels: Mark[][] = []
-  for (const wish of wishes) {
-    const marks = wish.marks(frame)
-    if (!marks) return tooSmall(wish, stock)
-    labels.push(...marks)
+  const labels: RunLabel[] = []
+  for (const [wish, each] of wishes.entries()) {
+    const strip = each.marks(frame)
+    if (!strip) return tooSmall(each, stock, stocks)
+    for (const [place, marks] of strip.entries())
+      labels.push({ wish, words: each.words, place, of: strip.length, marks })
   }
   if (labels.length === 0)
     return refused('nothing-to-print', 'No label was chosen.', 'Choose what to label.')
-  return granted({ pages: labelPages(labels, stock), blanks: labels.length, heading })
+  return granted(runOf(labels, stock, heading))
+}
+
+function runOf(labels: readonly RunLabel[], stock: LabelStock, heading: PdfHeading): LabelRun {
+  const pages = labelPages(
+    labels.map(({ marks }) => marks),
+    stock,
+  )
+  return { stock, labels, pages, blanks: labels.length, heading }
+}
+
+/** Some labels of a run, by their places in it; a sheet begins anew with the first. */
+export function someOfRun(
+  { labels, stock, heading }: LabelRun,
+  places: readonly number[],
+): LabelRun {
+  const chosen = places.flatMap((place) => labels[place] ?? [])
+  return runOf(chosen, stock, heading)
+}
+
+/** One run after another, on one stock. */
+export function joined(first: LabelRun, second: LabelRun): LabelRun {
+  return runOf([...first.labels, ...second.labels], first.stock, first.heading)
 }
 
 /** The PDF of a run. */

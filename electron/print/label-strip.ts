@@ -1,9 +1,9 @@
 /**
  * Data card and hunter's stub hold more than one small label can show legibly, so they are printed
- * as a strip: as many labels of the stock as the text needs, each with its number and its place in
+ * as a strip: as many labels of the stock as the text needs, each with its title and its place in
  * the strip, stuck one under the other on the kit's card. The first one carries the Code 128.
  */
-import { type SampleNumber, grouped } from '../../shared-types/sample-number.ts'
+import type { SampleNumber } from '../../shared-types/sample-number.ts'
 import { code128Within, symbolSize } from './barcode.ts'
 import { type Block, beside, filledPages, gap, stacked } from './flow.ts'
 import type { LabelFrame } from './label-stock.ts'
@@ -12,7 +12,10 @@ import { lineHeight, textWidth } from './ruler.ts'
 import { paragraph } from './text-block.ts'
 
 export interface LabelStrip {
+  /** What the Code 128 carries. */
   readonly number: SampleNumber
+  /** On top of each label, in bold. */
+  readonly title: string
   /** One word for the top right corner, such as `Card`. */
   readonly word: string
   /** Stands under the barcode. */
@@ -43,7 +46,7 @@ function barcodeBlock(strip: LabelStrip, width: number, frame: LabelFrame): Bloc
 }
 
 function stripHead(strip: LabelStrip, place: string, width: number, type: number): Block {
-  const number = paragraph(grouped(strip.number), 'bold', type + 2, width)
+  const number = paragraph(strip.title, 'bold', type + 2, width)
   const words = `${strip.word} ${place}`
   const x = width - textWidth(words, 'regular', type)
   const y = lineHeight(type + 2) - lineHeight(type)
@@ -55,7 +58,7 @@ function stripHead(strip: LabelStrip, place: string, width: number, type: number
 }
 
 function headFits(strip: LabelStrip, width: number, type: number): boolean {
-  const needed = textWidth(grouped(strip.number), 'bold', type + 2) + type
+  const needed = textWidth(strip.title, 'bold', type + 2) + type
   return needed + textWidth(`${strip.word} 9/9`, 'regular', type) <= width
 }
 

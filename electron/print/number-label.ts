@@ -1,6 +1,6 @@
 /**
- * The label of a bag or a cooler. It carries no name, telephone number or hunter id: these things
- * leave the station. Fixed places, the number at the top left (CLSI AUTO12-A 2011):
+ * The label of a bag, a kit, a cooler or a badge. None carries a hunter's name, telephone number or id,
+ * and only a badge the name of who wears it: the other things leave the station. Fixed places, the number at the top left (CLSI AUTO12-A 2011):
  *
  *   number                    +------+
  *   < LEFT |  FRESH           | data |
@@ -11,10 +11,10 @@
  */
 import { type SampleNumber, grouped } from '../../shared-types/sample-number.ts'
 import { type BarcodeSymbol, code128Within, dataMatrixWithin, symbolSize } from './barcode.ts'
-import { type Block, gap, stacked } from './flow.ts'
+import { type Block, beside, gap, stacked } from './flow.ts'
 import { type LabelBatch, stationWords } from './label-run.ts'
 import type { LabelFrame } from './label-stock.ts'
-import { type Face, type Mark, mm, shifted, textMark } from './mark.ts'
+import { type Face, type Mark, mm, ruleMark, shifted, textMark } from './mark.ts'
 import { lineHeight, textWidth } from './ruler.ts'
 import { type MarkedThing, type SideMark, sideMark } from './side-mark.ts'
 import { paragraph } from './text-block.ts'
@@ -25,15 +25,43 @@ export interface NumberLabel {
   /** Beside the mark, one under the other, in bold. */
   readonly notes: readonly string[]
   /** Under the mark, each wrapped as it needs. */
-  readonly lines: readonly { readonly text: string; readonly face: Face }[]
+  readonly lines: readonly LabelLine[]
 }
 
+/** Words, or captions with room to write after each. */
+export type LabelLine =
+  | { readonly text: string; readonly face: Face }
+  | { readonly write: readonly string[] }
+
 /** What it is and when, then where: in bold where it is only practice. */
-export function numberLabelLines(what: string, batch: LabelBatch): NumberLabel['lines'] {
+export function numberLabelLines(what: string | LabelLine, batch: LabelBatch): LabelLine[] {
   return [
-    { text: what, face: 'regular' },
+    typeof what === 'string' ? { text: what, face: 'regular' } : what,
     { text: stationWords(batch), face: batch.practice ? 'bold' : 'regular' },
   ]
+}
+
+/** Large enough for a ball-point pen in a cold hand (common practice, no source). */
+const writingHeight = mm(5.5)
+
+function writingRow(captions: readonly string[], width: number, size: number): Block {
+  const share = width / captions.length
+  const base = writingHeight - 1.5
+  return beside(
+    captions.map((caption, place) => {
+      const start = textWidth(caption, 'regular', size) + 2
+      const marks = [
+        textMark(0, base - lineHeight(size), caption, 'regular', size),
+        ruleMark(start, base - 0.5, share - start - 4),
+      ]
+      return { x: place * share, block: { height: writingHeight, marks } }
+    }),
+  )
+}
+
+function lineBlock(line: LabelLine, width: number, type: number): Block {
+  if ('write' in line) return writingRow(line.write, width, type)
+  return paragraph(line.text, line.face, type, width)
 }
 
 const numberSizes = [20, 18, 16, 14, 13, 12, 11, 10]
@@ -103,7 +131,7 @@ export function numberLabelMarks(label: NumberLabel, frame: LabelFrame): Mark[] 
   const height = frame.height - 2 * frame.margin
   const head = headBlock(label, width, frame)
   if (!head) return undefined
-  const lines = label.lines.map(({ text, face }) => paragraph(text, face, frame.type, width))
+  const lines = label.lines.map((line) => lineBlock(line, width, frame.type))
   const words = stacked([head, gap(spacing / 2), ...lines, gap(spacing / 2)])
   if (words.height > height) return undefined
   return [

@@ -62,8 +62,18 @@ function newDocument({ title, madeAtMs }: PdfHeading): PDFKit.PDFDocument {
   return doc
 }
 
-/** The PDF of the pages. The same pages and heading give the same bytes. */
-export async function writePdf(pages: readonly Page[], heading: PdfHeading): Promise<Uint8Array> {
+/** Pages drawn at one go; then others may have their turn, so that the desk answers meanwhile. */
+const atOnce = 50
+
+/**
+ * The PDF of the pages. The same pages and heading give the same bytes. `onPages` is told now and then
+ * how many pages are drawn.
+ */
+export async function writePdf(
+  pages: readonly Page[],
+  heading: PdfHeading,
+  onPages?: (written: number) => void,
+): Promise<Uint8Array> {
   const doc = newDocument(heading)
   const chunks: Uint8Array[] = []
   const written = new Promise<void>((resolve, reject) => {
@@ -71,7 +81,11 @@ export async function writePdf(pages: readonly Page[], heading: PdfHeading): Pro
     doc.on('end', resolve)
     doc.on('error', reject)
   })
-  for (const { width, height, marks } of pages) {
+  for (const [place, { width, height, marks }] of pages.entries()) {
+    if (place > 0 && place % atOnce === 0) {
+      onPages?.(place)
+      await new Promise((resolve) => setImmediate(resolve))
+    }
     doc.addPage({ size: [width, height], margin: 0 })
     for (const mark of marks) drawMark(doc, mark)
   }

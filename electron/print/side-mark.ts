@@ -1,14 +1,15 @@
 /**
  * What a label is for, in a word and a shape, so that a glance, a glove or a black-and-white copy
  * cannot mix them up: LEFT is a filled arrow to the left, RIGHT an outlined arrow to the right,
- * OBEX an outline pointed at both ends, COOLER a plain box. Colour says nothing.
+ * OBEX an outline pointed at both ends, COOLER a plain box, KIT a filled box, CREW a filled one pointed
+ * at both ends. Colour says nothing.
  */
 import type { TissueSite } from '../../shared-types/tissue.ts'
 import type { Block } from './flow.ts'
 import { type Mark, type Point, textMark } from './mark.ts'
 import { lineHeight, textWidth } from './ruler.ts'
 
-export type MarkedThing = TissueSite | 'cooler'
+export type MarkedThing = TissueSite | 'cooler' | 'kit' | 'badge'
 
 interface Look {
   readonly word: string
@@ -22,6 +23,8 @@ const looks: Record<MarkedThing, Look> = {
   right: { word: 'RIGHT', filled: false, points: { left: false, right: true } },
   obex: { word: 'OBEX', filled: false, points: { left: true, right: true } },
   cooler: { word: 'COOLER', filled: false, points: { left: false, right: false } },
+  kit: { word: 'KIT', filled: true, points: { left: false, right: false } },
+  badge: { word: 'CREW', filled: true, points: { left: true, right: true } },
 }
 
 export interface SideMark extends Block {

@@ -8,6 +8,7 @@ import { join } from 'node:path'
 import { app, dialog, session } from 'electron'
 import { holdFolder } from '../../db/folder-lock.ts'
 import { createDesk, type Desk } from '../desk/desk.ts'
+import { systemPrinters } from '../desk/system-printers.ts'
 import { thisLaptop, usualFolder } from '../desk/this-laptop.ts'
 import { declareScheme, serveScreens } from './app-protocol.ts'
 import { type Arguments, readArguments } from './arguments.ts'
@@ -36,7 +37,8 @@ async function openDesk({ folder, file }: Arguments): Promise<Desk> {
     node: versions.node,
   }
   const machine = { laptop: thisLaptop(randomBytes), uptime, keyStore: keyStore(), about }
-  const desk = createDesk({ folder, now: Date.now, randomBytes, zone, machine })
+  const printers = await systemPrinters(platform)
+  const desk = createDesk({ folder, now: Date.now, randomBytes, zone, machine, printers })
   // Refused, it is on the shelf all the same, and the shelf says why it cannot be opened.
   if (file !== undefined) await desk.call(desk.openSession(), 'shelf.open', { file })
   return desk

@@ -1,6 +1,7 @@
 /** Labels: what a kit is labelled with, and when a label may be void or printed again. */
 import { draft, type EntryDraft } from '../../shared-types/entry.ts'
-import type { LabelRecord, StockName, VoidReason } from '../../shared-types/label.ts'
+import type { LabelRecord, VoidReason } from '../../shared-types/label.ts'
+import type { StockName } from '../../shared-types/label-stock.ts'
 import { granted, type Result, refused } from '../../shared-types/result.ts'
 import {
   type AnimalNumber,
@@ -26,13 +27,14 @@ export function draftsOfNewKits(
   settings: StationSettings,
   stock: StockName,
   blanks: number,
+  byHand = false,
 ): EntryDraft[] {
   const labels = kits.flatMap(({ kit }) =>
     kitLabelNumbers(kit, settings).map((number) => ({ number, copy: 1 })),
   )
   return [
     ...kits.map(({ kit, animal }) => draft('kit.numbered', { kit, animal })),
-    draft('labels.printed', { labels, stock, blanks }),
+    draft('labels.printed', { labels, stock, blanks, ...(byHand && { byHand }) }),
   ]
 }
 
@@ -81,34 +83,81 @@ interface Printing {
   readonly blanks: number
 }
 
+/** Why a copy is printed again, and what became of the one before it. */
+export interface Again {
+  readonly reason: VoidReason
+  readonly words: string
+  /** Somebody has destroyed it, and says so. */
+  readonly destroyed: boolean
+}
+
+/**
+ * Refuses `first-copy-still-good`: while a copy may still be stuck on something, no second one is made.
+ * A lost one cannot be destroyed; it is void, and whoever finds it finds that out.
+ */
+function checkCopyGone(
+  number: SampleNumber,
+  live: LabelRecord | null,
+  { reason, destroyed }: Again,
+): Result<null> {
+  if (!live || destroyed || reason === 'lost') return granted(null)
+  return refused(
+    'first-copy-still-good',
+    `Copy ${live.copy} of label ${grouped(number)} is still good: with a second one, one number could be on two things.`,
+    'Destroy it and say so, make it void, or give it as lost.',
+    'destroyed',
+  )
+}
+
 /**
  * Prints one more copy of a number. The copy before it is void in the same action, so there are never
- * two good labels of one number.
+ * two good labels of one number. Refuses `first-copy-still-good`.
  */
-export function draftsOfCopy(
+export function decideCopy(
   number: SampleNumber,
   copies: readonly LabelRecord[],
-  why: { readonly reason: VoidReason; readonly words: string },
+  again: Again,
+  print: Printing,
+): Result<EntryDraft[]> {
+  const live = liveCopy(copies)
+  const gone = checkCopyGone(number, live, again)
+  return gone.ok ? granted(draftsOfCopy(number, copies, again, print)) : gone
+}
+
+function draftsOfCopy(
+  number: SampleNumber,
+  copies: readonly LabelRecord[],
+  { destroyed, ...why }: Again,
   print: Printing,
 ): EntryDraft[] {
   const live = liveCopy(copies)
   return [
-    ...(live ? [draft('label.voided', { number, copy: live.copy, ...why })] : []),
+    ...(live
+      ? [
+          draft('label.voided', {
+            number,
+            copy: live.copy,
+            ...why,
+            ...(destroyed && { destroyed }),
+          }),
+        ]
+      : []),
     draft('labels.printed', { labels: [{ number, copy: copies.length + 1 }], ...print }),
   ]
 }
 
 /**
  * Prints a label again, or for the first time where its kit was labelled before the station began to
- * take this tissue. `ofKit`: the labels of its kit by the settings of now.
+ * take this tissue. `ofKit`: the labels of its kit by the settings of now. Refuses `label-never-printed`
+ * and `first-copy-still-good`.
  */
 export function decideReprint(
   number: SampleNumber,
   copies: readonly LabelRecord[],
   ofKit: readonly SampleNumber[],
-  why: { readonly reason: VoidReason; readonly words: string },
+  again: Again,
   print: Printing,
 ): Result<EntryDraft[]> {
   if (copies.length === 0 && !ofKit.includes(number)) return neverPrinted(number)
-  return granted(draftsOfCopy(number, copies, why, print))
+  return decideCopy(number, copies, again, print)
 }

@@ -67,7 +67,7 @@ export function scanKit(desk: DeskId | null, text: string): Result<KitNumber> {
 
 /** A label of a kit or any other thing that can be printed again. */
 export function scanLabel(desk: DeskId | null, text: string): Result<SampleNumber> {
-  return scanned(desk, ['L', 'R', 'X', 'K', 'H', 'C'], text, 'number')
+  return scanned(desk, ['L', 'R', 'X', 'K', 'H', 'C', 'P'], text, 'number')
 }
 
 /** The part of a number, in one word for the code that branches on it. */

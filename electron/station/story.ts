@@ -4,11 +4,7 @@ import { varianceWords } from '../../shared-types/close.ts'
 import { keptByWords } from '../../shared-types/cooler.ts'
 import { discrepancyWords, settleWords } from '../../shared-types/discrepancy.ts'
 import type { KnownEntry } from '../../shared-types/entry.ts'
-import {
-  followUpWords,
-  resultWords,
-  toldByWords,
-} from '../../shared-types/laboratory-result.ts'
+import { followUpWords, resultWords, toldByWords } from '../../shared-types/laboratory-result.ts'
 import { voidWords } from '../../shared-types/label.ts'
 import { stockWords } from '../../shared-types/label-stock.ts'
 import { roleWords } from '../../shared-types/person.ts'

@@ -1,8 +1,9 @@
 import { useState } from 'react'
 import { ageWords, noSampleWords, speciesWords } from '../../shared-types/animal.ts'
-import type { PdfFile } from '../../shared-types/views/common.ts'
+import type { CallOutput } from '../../shared-types/desk-api.ts'
 import { nothing, useAsk, useTell } from '../desk/use-desk.ts'
-import { useLabelStock } from '../kits/label-stock.ts'
+import { takeLabels } from '../labels/hand-over.ts'
+import { useLabelStock } from '../labels/use-printing.ts'
 import { Button } from '../parts/button.tsx'
 import { Caution } from '../parts/caution.tsx'
 import { Notice } from '../parts/notice.tsx'
@@ -71,23 +72,22 @@ function LinePlace({ animal }: Pick<CheckedIn, 'animal'>) {
 /** Prints once: a second press would number a second kit, so it opens the same labels again. */
 function PrintLabels({ animal }: Pick<CheckedIn, 'animal'>) {
   const { tell, busy } = useTell('labels.printKits')
-  const stock = useLabelStock()
-  const [pdf, setPdf] = useState<PdfFile>()
+  const stock = useLabelStock('kits')
+  const [made, setMade] = useState<CallOutput<'labels.printKits'>>()
   async function print() {
     const answer = await tell({ for: { whom: 'animal', animal }, stock })
     if (!answer.ok) return sayRefused(answer.refusal)
-    setPdf(answer.value.pdf)
-    openPdf(answer.value.pdf)
-    sayDone('Labels made; print the page that opened.')
+    setMade(answer.value)
+    sayDone(`Labels made. ${takeLabels(answer.value)}`)
   }
   return (
     <Button
       keyHint="Ctrl+P"
       isDisabled={busy}
       why="being made"
-      onPress={() => (pdf ? openPdf(pdf) : void print())}
+      onPress={() => (made ? openPdf(made.pdf) : void print())}
     >
-      {pdf ? 'Open the labels again' : 'Print labels'}
+      {made ? 'Open the labels again' : 'Print labels'}
     </Button>
   )
 }

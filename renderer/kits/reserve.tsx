@@ -1,42 +1,53 @@
 import { type FormEvent, useState } from 'react'
-import { StockName } from '../../shared-types/label.ts'
 import type { KitsView } from '../../shared-types/views/kits.ts'
-import { useMay } from '../desk/use-desk.ts'
+import { useMay, useTell } from '../desk/use-desk.ts'
+import { takeLabels } from '../labels/hand-over.ts'
+import { JamDialog } from '../labels/jam-dialog.tsx'
+import { PrintJob } from '../labels/print-job.tsx'
+import { PrintSetUp } from '../labels/print-set-up.tsx'
+import { StocksDialog } from '../labels/stocks-dialog.tsx'
+import { usePrinting, useStocks } from '../labels/use-printing.ts'
 import { Button } from '../parts/button.tsx'
-import { Choice } from '../parts/choice.tsx'
+import { ManyChoice } from '../parts/choice.tsx'
 import { Panel } from '../parts/panel.tsx'
-import { openPdf } from '../parts/pdf.ts'
 import { TextEntry } from '../parts/text-entry.tsx'
-import { setLabelStock, stockWords, useLabelStock } from './label-stock.ts'
-import { type PrintRun, usePrintRun } from './print-run.ts'
+import { sayDone, sayRefused } from '../scanner/strip.ts'
 
-const stockOptions = StockName.options.map((value, place) => ({
-  value,
-  label: stockWords[value],
-  key: String(place + 1),
-}))
+type Open = 'set-up' | 'stocks' | 'jam'
 
 /** The labels on the shelf, the stock in the printer, and kits numbered before anybody comes. */
 export function Reserve({ labels }: { readonly labels: KitsView['labels'] }) {
-  const stock = useLabelStock()
-  const run = usePrintRun()
+  const printing = usePrinting()
+  const [open, setOpen] = useState<Open>()
+  const close = () => setOpen(undefined)
   return (
-    <Panel title="Labels">
-      <dl className="label-counts">
-        <Count words="blank" count={labels.blanks} />
-        <Count words="printed, not used" count={labels.printed} />
-        <Count words="used" count={labels.used} />
-        <Count words="void" count={labels.void} />
-      </dl>
-      <Choice
-        label="Printer is loaded with"
-        options={stockOptions}
-        value={stock}
-        onChange={setLabelStock}
-      />
-      <ReserveForm run={run} />
-      {run.batches.length + Number(run.isRunning) > 0 && <Progress run={run} />}
+    <Panel
+      title="Labels"
+      actions={
+        <Button keyHint="J" onPress={() => setOpen('jam')}>
+          Jam: go on
+        </Button>
+      }
+    >
+      <Counts labels={labels} />
+      <Loaded onSetUp={() => setOpen('set-up')} onStocks={() => setOpen('stocks')} />
+      <ReserveForm stock={printing.chosen.kits.stock} />
+      <PrintJob printing={printing} />
+      {open === 'set-up' && <PrintSetUp onClose={close} />}
+      {open === 'stocks' && <StocksDialog onClose={close} />}
+      {open === 'jam' && <JamDialog onClose={close} />}
     </Panel>
+  )
+}
+
+function Counts({ labels }: { readonly labels: KitsView['labels'] }) {
+  return (
+    <dl className="label-counts">
+      <Count words="blank" count={labels.blanks} />
+      <Count words="printed, not used" count={labels.printed} />
+      <Count words="used" count={labels.used} />
+      <Count words="void" count={labels.void} />
+    </dl>
   )
 }
 
@@ -49,74 +60,81 @@ function Count(props: { words: string; count: number }) {
   )
 }
 
-/** The most kits asked for in one go: more than any station opens with. */
-const most = 3000
+/** What kit labels come out on, and how many of them a kit takes: a roll is soon at its end. */
+function Loaded(props: { onSetUp: () => void; onStocks: () => void }) {
+  const { printer, stock } = usePrinting().chosen.kits
+  const loaded = useStocks().find(({ name }) => name === stock)
+  return (
+    <div className="loaded">
+      <p>
+        Kit labels: <b>{loaded?.words ?? stock}</b>, by {printer ?? 'PDF'}.{' '}
+        {loaded && (loaded.tooSmall ?? `A kit takes ${loaded.kitLabels} of them.`)}
+      </p>
+      <div className="row">
+        <Button keyHint="P" onPress={props.onSetUp}>
+          Stock and printer
+        </Button>
+        <Button keyHint="T" onPress={props.onStocks}>
+          Table of stocks
+        </Button>
+      </div>
+    </div>
+  )
+}
 
-function ReserveForm({ run }: { readonly run: PrintRun }) {
+/** The most kits of one go: their labels are one PDF. */
+const most = 300
+
+const ways = [
+  {
+    value: 'by-hand',
+    label: 'to be written by hand',
+    hint: 'species and date are lines to write on',
+  },
+] as const
+
+function ReserveForm({ stock }: { readonly stock: string }) {
   const [count, setCount] = useState('')
+  const [byHand, setByHand] = useState<'by-hand'[]>([])
   const [error, setError] = useState<string>()
-  const stock = useLabelStock()
   const may = useMay('labels.printKits')
+  const { tell, busy } = useTell('labels.printKits')
   async function print() {
     const wanted = Number(count)
     const isGood = /^\d+$/.test(count.trim()) && wanted >= 1 && wanted <= most
     setError(isGood ? undefined : `A number from 1 to ${most}.`)
     if (!isGood) return
-    const [first] = await run.start(wanted, stock)
-    if (first) openPdf(first.pdf)
+    const reserve = { whom: 'reserve', count: wanted, byHand: byHand.length > 0 } as const
+    const answer = await tell({ for: reserve, stock })
+    if (!answer.ok) return sayRefused(answer.refusal)
+    sayDone(`${answer.value.kits.length} kits numbered. ${takeLabels(answer.value)}`)
     setCount('')
   }
   function submit(event: FormEvent) {
     event.preventDefault()
-    if (may && !run.isRunning) void print()
+    if (may && !busy) void print()
   }
   return (
     <form className="reserve-form" onSubmit={submit}>
       <TextEntry
         label="Number kits for whoever comes"
-        hint="before dawn, so that no hunter waits for the printer"
+        hint={`before dawn, so that no hunter waits for the printer; up to ${most} at once`}
         value={count}
         onChange={setCount}
         inputMode="numeric"
-        maxLength={4}
+        maxLength={3}
         numbers
         error={error}
       />
       <Button
         type="submit"
         kind="main"
-        isDisabled={!may || run.isRunning}
-        why={may ? 'printing' : 'the crew prints labels'}
+        isDisabled={!may || busy}
+        why={may ? 'being made' : 'the crew prints labels'}
       >
         Number and print
       </Button>
+      <ManyChoice label="Their labels" options={ways} value={byHand} onChange={setByHand} />
     </form>
-  )
-}
-
-/** How far it is; each batch is a PDF of its own. */
-function Progress({ run }: { readonly run: PrintRun }) {
-  const done = run.batches.reduce((sum, each) => sum + each.count, 0)
-  return (
-    <div className="print-progress">
-      <p role="status">
-        {done} of {run.wanted} kits numbered{run.isRunning ? '…' : '.'}
-      </p>
-      {run.isRunning && (
-        <div className="row">
-          <progress value={done} max={run.wanted} aria-label="Kits numbered" />
-          <Button onPress={run.stop}>Stop after this batch</Button>
-        </div>
-      )}
-      <ul className="row">
-        {run.batches.map((batch) => (
-          <li key={batch.words}>
-            <Button onPress={() => openPdf(batch.pdf)}>
-              Open <span className="numbers">{batch.words}</span>
-            </Button>
-          </li>
-        ))}
-      </ul>
-    </div>
   )
 }

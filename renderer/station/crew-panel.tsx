@@ -5,6 +5,7 @@ import { roleWords, trainingWords } from '../../shared-types/person.ts'
 import { numberParts } from '../../shared-types/sample-number.ts'
 import type { PersonView } from '../../shared-types/views/people.ts'
 import { useTell, useWho } from '../desk/use-desk.ts'
+import { PrintBadge } from '../labels/print-badge.tsx'
 import { Badge } from '../parts/badge.tsx'
 import { Button } from '../parts/button.tsx'
 import { Panel } from '../parts/panel.tsx'
@@ -108,6 +109,7 @@ function Actions(props: { chosen: PersonView | undefined; onTask: (task: Task) =
       <Button keyHint="p" {...offFor('person.setPin', true)} onPress={() => onTask('pin')}>
         PIN
       </Button>
+      <PrintBadge person={chosen} />
     </>
   )
 }

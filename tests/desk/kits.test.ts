@@ -70,7 +70,16 @@ describe('printed labels', () => {
 
   test('are reprinted as the next copy, and the copy before is void', async () => {
     const kit = await kitFor(desk, await checkIn(desk))
-    const again = { number: kit, reason: 'smeared', words: '', stock: 'roll-51x25' } as const
+    const again = {
+      number: kit,
+      reason: 'smeared',
+      words: '',
+      stock: 'roll-51x25',
+      destroyed: true,
+    } as const
+    expect(await desk.code('label.reprint', { ...again, destroyed: false })).toBe(
+      'first-copy-still-good',
+    )
     expect((await desk.ask('label.reprint', again)).copy).toBe(2)
     expect((await desk.ask('label.reprint', again)).copy).toBe(3)
     const card = (await desk.ask('kits', {})).reserved

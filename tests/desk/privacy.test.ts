@@ -40,7 +40,13 @@ beforeAll(async () => {
   const { bags } = await sampleBoth(desk, animal, crew.sampler)
   const cooler = await openCooler(desk)
   for (const bag of bags) await desk.ask('bag.place', { bag, cooler })
-  const again = { number: bags[0] ?? '', reason: 'torn', words: '', stock: 'sheet-a4' } as const
+  const again = {
+    number: bags[0] ?? '',
+    reason: 'torn',
+    words: '',
+    stock: 'sheet-a4',
+    destroyed: true,
+  } as const
   await keep('label printed again', (await desk.ask('label.reprint', again)).pdf)
   await keep(
     'cooler label',

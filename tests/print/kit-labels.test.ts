@@ -1,18 +1,27 @@
 import { describe, expect, test } from 'vitest'
 import { symbolSize } from '../../electron/print/barcode.ts'
+import { layBadgeLabel } from '../../electron/print/badge-label.ts'
 import { layCoolerLabel } from '../../electron/print/cooler-label.ts'
 import { stubCautions } from '../../electron/print/hunter-stub.ts'
 import { layKitLabels, printKitLabels } from '../../electron/print/kit-labels.ts'
 import type { KitLabels } from '../../electron/print/kit-labels.ts'
 import { type LabelRun, writeLabels } from '../../electron/print/label-run.ts'
-import { type LabelStock, labelStocks } from '../../electron/print/label-stock.ts'
+import { commonStocks } from '../../shared-types/common-stocks.ts'
+import type { LabelStock } from '../../shared-types/label-stock.ts'
 import { type Mark, mm } from '../../electron/print/mark.ts'
-import { bagNumber, coolerNumber, grouped, kitNumber } from '../../shared-types/sample-number.ts'
+import {
+  animalNumber,
+  bagNumber,
+  coolerNumber,
+  grouped,
+  kitNumber,
+  personId,
+} from '../../shared-types/sample-number.ts'
 import { words, yes } from './runs.ts'
 import { drawnPages, pageTexts, pictureCount, sightings } from './read-pdf.ts'
 import { assignedKit, batch, desk, everyLabel, firstCopies, reservedKit } from './samples.ts'
 
-const roll = labelStocks['roll-51x25']
+const roll = commonStocks['roll-51x25']
 
 async function printed(kits: readonly KitLabels[], stock: LabelStock = roll): Promise<Uint8Array> {
   return yes(await printKitLabels(kits, stock, batch))
@@ -78,14 +87,14 @@ describe('a bag label', () => {
   })
 
   test('has bars of at most 12.7 mm, however large the label (GS1 table 6)', () => {
-    const run = yes(layKitLabels([assignedKit(43)], labelStocks['sheet-letter'], batch))
+    const run = yes(layKitLabels([assignedKit(43)], commonStocks['sheet-letter'], batch))
     for (const mark of run.pages.flatMap(({ marks }) => marks))
       if (mark.kind === 'barcode')
         expect(symbolSize(mark.symbol).height).toBeLessThanOrEqual(mm(12.7))
   })
 
   test('keeps the Data Matrix and drops the Code 128 on a label too narrow for both', async () => {
-    const narrow: LabelStock = { ...roll, name: 'narrow', widthMm: 46 }
+    const narrow: LabelStock = { ...roll, widthMm: 46 }
     const bag = { ...reservedKit(1), labels: firstCopies(['left']) }
     const seen = await sightings(await drawnPages(await printed([bag], narrow), 203))
     expect(seen.map(({ format }) => format)).toEqual(['DataMatrix'])
@@ -97,7 +106,7 @@ describe('a reprinted label', () => {
     const labels = everyLabel.map((label) => ({ label, copy: 3 }))
     const run = yes(layKitLabels([{ ...assignedKit(43), labels }], roll, batch))
     const firsts = words(run).filter((text) => !/(Card|Stub) [2-9]/.test(text))
-    expect(firsts).toHaveLength(5)
+    expect(firsts).toHaveLength(6)
     for (const text of firsts) expect(text).toContain('REPRINT 2')
   })
 
@@ -159,8 +168,27 @@ describe("a hunter's stub", () => {
     words(yes(layKitLabels([{ ...kit, labels: firstCopies(['stub']) }], roll, batch))).join(' ')
 
   test("gives the animal's number to ask with, or the kit's while there is no animal", () => {
-    expect(stub(assignedKit(43))).toContain('Animal 26-KRV-A0017-A')
-    expect(stub(reservedKit(43))).toContain(`Kit ${grouped(kitNumber(desk, 43))}`)
+    const ask = 'Ask for the result with this one number, of your'
+    expect(stub(assignedKit(43))).toContain(`${ask} animal: 26-KRV-A0017-A-C.`)
+    expect(stub(reservedKit(43))).toContain(`${ask} kit: ${grouped(kitNumber(desk, 43))}.`)
+  })
+
+  test('shows that one number on each label of its strip, and reads no other one out', () => {
+    for (const [kit, number] of [
+      [assignedKit(43), grouped(animalNumber(desk, 17))],
+      [reservedKit(43), grouped(kitNumber(desk, 43))],
+    ] as const) {
+      const shown = stub(kit).match(/26-KRV-A\d{4}-[A-Z]-[0-9A-Z]/g) ?? []
+      expect(shown.length).toBeGreaterThanOrEqual(2)
+      expect(new Set(shown)).toEqual(new Set([number]))
+    }
+  })
+
+  test('says when and where in a whole sentence, however the station has typed it', () => {
+    const asked = { ...batch, askAt: 'at the county office, from 5 December 2026' }
+    const kit = { ...assignedKit(43), labels: firstCopies(['stub']) }
+    const text = words(yes(layKitLabels([kit], roll, asked))).join(' ')
+    expect(text).toContain('At the county office, from 5 December 2026.')
   })
 
   test('says when and where to ask for the result', () => {
@@ -214,11 +242,11 @@ describe('a batch of forty kits', () => {
       (['L', 'R', 'X'] as const).map((part) => bagNumber(desk, serial, part)),
     )
     for (const number of expected) expect(numbers.get(number)?.size, number).toBe(1)
-    for (const serial of serials) expect(numbers.has(kitNumber(desk, serial))).toBe(true)
+    // The kit's own number is on its outer bag and on its data card.
+    for (const serial of serials) expect(numbers.get(kitNumber(desk, serial))?.size).toBe(2)
     expect(numbers.size).toBe(40 * 5)
-    expect([...numbers.values()].every((pages) => pages.size === 1)).toBe(true)
-    expect(seen.filter(({ format }) => format === 'DataMatrix')).toHaveLength(120)
-    expect(seen.filter(({ format }) => format === 'Code128')).toHaveLength(200)
+    expect(seen.filter(({ format }) => format === 'DataMatrix')).toHaveLength(160)
+    expect(seen.filter(({ format }) => format === 'Code128')).toHaveLength(240)
   }, 60_000)
 })
 
@@ -233,4 +261,47 @@ describe('a cooler label', () => {
     const seen = await sightings(await drawnPages(await writeLabels(run), 203))
     expect(seen.map(({ text }) => text)).toEqual([cooler, cooler])
   })
+})
+
+describe('a label to be written by hand', () => {
+  const kit = { ...reservedKit(43), byHand: true }
+  const run = yes(layKitLabels([kit], roll, batch))
+
+  test('has lines for species and date instead of a printed date', () => {
+    const [left] = words(run)
+    expect(left).toContain('Species Date')
+    expect(left).not.toContain(batch.date)
+    const lines = run.pages[0]?.marks.filter(({ kind }) => kind === 'line')
+    expect(lines).toHaveLength(2)
+  })
+
+  test('scans like any other', async () => {
+    const seen = await sightings(await drawnPages(await writeLabels(run), 203))
+    const left = bagNumber(desk, 43, 'L')
+    expect(
+      seen
+        .filter(({ text }) => text === left)
+        .map(({ format }) => format)
+        .toSorted(),
+    ).toEqual(['Code128', 'DataMatrix'])
+  })
+})
+
+test('an outer bag label carries the number of its kit, and says KIT', async () => {
+  const kit = { ...reservedKit(43), labels: firstCopies(['kit']) }
+  const run = yes(layKitLabels([kit], roll, batch))
+  expect(words(run)).toEqual([
+    `${grouped(kitNumber(desk, 43))} KIT Sat 14 Nov 2026 Kerravale Junction (KRV)`,
+  ])
+  const seen = await sightings(await drawnPages(await writeLabels(run), 203))
+  expect(seen.map(({ text }) => text)).toEqual([kitNumber(desk, 43), kitNumber(desk, 43)])
+})
+
+test('a badge carries the number that signs its wearer in, and their name in words only', async () => {
+  const person = personId(desk, 3)
+  const badge = { person, name: 'Ines Tarr', role: 'sampler', copy: 1 }
+  const run = yes(layBadgeLabel(badge, roll, batch))
+  expect(words(run)[0]).toContain(`${grouped(person)} CREW Ines Tarr · sampler`)
+  const seen = await sightings(await drawnPages(await writeLabels(run), 203))
+  expect(seen.map(({ text }) => text)).toEqual([person, person])
 })

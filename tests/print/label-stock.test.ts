@@ -1,26 +1,27 @@
 import { describe, expect, test } from 'vitest'
 import { dotSize } from '../../electron/print/barcode.ts'
-import { labelFrame, labelPages, labelStocks } from '../../electron/print/label-stock.ts'
+import { labelFrame, labelPages } from '../../electron/print/label-stock.ts'
+import { commonStocks } from '../../shared-types/common-stocks.ts'
 import { mm, textMark } from '../../electron/print/mark.ts'
 
 const corner = [textMark(0, 0, 'corner', 'regular', 7)]
 
-function corners(stock: keyof typeof labelStocks, count: number) {
+function corners(stock: keyof typeof commonStocks, count: number) {
   const labels = Array.from({ length: count }, () => corner)
-  return labelPages(labels, labelStocks[stock]).map(({ marks }) =>
+  return labelPages(labels, commonStocks[stock]).map(({ marks }) =>
     marks.map((mark) => (mark.kind === 'text' ? { x: mark.x, y: mark.y } : { x: NaN, y: NaN })),
   )
 }
 
 test('the roll gives one label a page, 2 by 1 in (CLSI AUTO12-A 2011), 406 by 203 dots', () => {
-  const [page] = labelPages([corner], labelStocks['roll-51x25'])
+  const [page] = labelPages([corner], commonStocks['roll-51x25'])
   const dot = dotSize(203)
   expect((page?.width ?? 0) / dot).toBeCloseTo(406, 6)
   expect((page?.height ?? 0) / dot).toBeCloseTo(203, 6)
 })
 
 describe.each(['sheet-a4', 'sheet-letter'] as const)('the %s', (name) => {
-  const stock = labelStocks[name]
+  const stock = commonStocks[name]
   if (stock.kind !== 'sheet') throw new Error('not a sheet')
   const perSheet = stock.columns * stock.rows
 
@@ -53,5 +54,5 @@ describe.each(['sheet-a4', 'sheet-letter'] as const)('the %s', (name) => {
 })
 
 test('no label is set in less than 7 points', () => {
-  for (const stock of Object.values(labelStocks)) expect(labelFrame(stock).type).toBeGreaterThan(6)
+  for (const stock of Object.values(commonStocks)) expect(labelFrame(stock).type).toBeGreaterThan(6)
 })

@@ -22,7 +22,7 @@ export const batch: KitLabelBatch = {
   madeAtMs: Date.UTC(2026, 10, 14, 13, 0),
 }
 
-export const everyLabel: readonly KitLabel[] = ['left', 'right', 'obex', 'card', 'stub']
+export const everyLabel: readonly KitLabel[] = ['left', 'right', 'obex', 'kit', 'card', 'stub']
 
 export function firstCopies(labels: readonly KitLabel[]): KitLabels['labels'] {
   return labels.map((label) => ({ label, copy: 1 }))

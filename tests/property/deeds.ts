@@ -208,6 +208,7 @@ const deeds: readonly (readonly [weight: number, deed: Deed])[] = [
         reason: 'torn',
         words: '',
         stock: 'roll-51x25',
+        destroyed: true,
       }),
   ],
   [2, handOff],

@@ -8,7 +8,7 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { printKitLabels } from '../../electron/print/kit-labels.ts'
-import { labelStocks } from '../../electron/print/label-stock.ts'
+import { commonStocks } from '../../shared-types/common-stocks.ts'
 import { bagNumber, kitNumber, sampleNumber } from '../../shared-types/sample-number.ts'
 import { batch, desk, reservedKit } from '../print/samples.ts'
 
@@ -35,7 +35,7 @@ const bags = numbers.filter((number) => 'LRX'.includes(number.charAt(10)))
 
 beforeAll(async () => {
   for (const name of ['roll-51x25', 'sheet-a4', 'sheet-letter'] as const) {
-    const pdf = await printKitLabels(serials.map(reservedKit), labelStocks[name], batch)
+    const pdf = await printKitLabels(serials.map(reservedKit), commonStocks[name], batch)
     if (!pdf.ok) throw new Error(pdf.refusal.say)
     writeFileSync(join(folder, `${name}.pdf`), pdf.value)
   }

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest'
 import {
   decideReprint,
   decideVoid,
-  draftsOfCopy,
+  decideCopy,
   draftsOfNewKits,
   kitLabelNumbers,
   liveCopy,
@@ -15,7 +15,7 @@ import { animal, code, desk, kit, written } from './records.ts'
 
 const left = sampleNumber(desk, 1, 'L')
 const print = { stock: 'roll-51x25', blanks: 1 } as const
-const why = { reason: 'torn', words: 'wet gloves' } as const
+const why = { reason: 'torn', words: 'wet gloves', destroyed: true } as const
 
 const copies = (...fates: LabelFate[]): LabelRecord[] =>
   fates.map((fate, at) => ({ number: left, copy: at + 1, fate }))
@@ -85,6 +85,17 @@ describe('a label is printed again', () => {
     expect(drafts[1]?.body).toMatchObject({ labels: [{ number: left, copy: 2 }] })
   })
 
+  test('only when the copy before it is destroyed, lost or void: else one number could be on two things', () => {
+    const still = { ...why, destroyed: false }
+    expect(code(decideReprint(left, copies('printed'), [], still, print))).toBe(
+      'first-copy-still-good',
+    )
+    expect(code(decideCopy(left, copies('used'), still, print))).toBe('first-copy-still-good')
+    expect(decideReprint(left, copies('void'), [], still, print).ok).toBe(true)
+    const lost = { ...still, reason: 'lost' } as const
+    expect(decideReprint(left, copies('printed'), [], lost, print).ok).toBe(true)
+  })
+
   test('without another void where the copy before is void already', () => {
     const drafts = written(decideReprint(left, copies('void', 'void'), [], why, print))
     expect(drafts.map(({ kind }) => kind)).toEqual(['labels.printed'])
@@ -102,7 +113,7 @@ describe('a label is printed again', () => {
   })
 
   test('while the label of a cooler may be printed for the first time', () => {
-    const drafts = draftsOfCopy(left, [], why, print)
+    const drafts = written(decideCopy(left, [], why, print))
     expect(drafts.map(({ kind }) => kind)).toEqual(['labels.printed'])
   })
 })

@@ -1,8 +1,22 @@
-/** What was chosen on this laptop and belongs to no log: the light of its screen, the place of its backups. */
+/** What was chosen on this laptop and belongs to no log: its light, the place of its backups, its printers. */
 import { join } from 'node:path'
 import { z } from 'zod'
+import { StockName } from '../../../shared-types/label-stock.ts'
+import { PrinterOffset } from '../../../shared-types/views/printing.ts'
 import { Light } from '../../../shared-types/views/safekeeping.ts'
 import { readSmall, writeSmall } from './small-file.ts'
+
+const onPdf = { printer: null, stock: 'roll-51x25' }
+const LabelsOn = z.object({ printer: z.string().nullable(), stock: StockName }).catch(onPdf)
+const noPrinting = { chosen: { kits: onPdf, coolers: onPdf, badges: onPdf }, offsets: {} }
+
+/** Where each kind of label is printed, and how far off its place each printer prints. */
+const Printing = z
+  .object({
+    chosen: z.object({ kits: LabelsOn, coolers: LabelsOn, badges: LabelsOn }),
+    offsets: z.record(z.string(), PrinterOffset).catch({}),
+  })
+  .catch(noPrinting)
 
 const Choices = z.object({
   light: Light.nullable().catch(null),
@@ -12,10 +26,17 @@ const Choices = z.object({
   apart: z.boolean().catch(false),
   /** The last good backup of each log file: when, and how many entries it holds. */
   backedUp: z.record(z.string(), z.object({ atMs: z.int(), entries: z.int() })).catch({}),
+  printing: Printing,
 })
 export type Choices = z.infer<typeof Choices>
 
-const nothingChosen: Choices = { light: null, backup: null, apart: false, backedUp: {} }
+const nothingChosen: Choices = {
+  light: null,
+  backup: null,
+  apart: false,
+  backedUp: {},
+  printing: noPrinting,
+}
 
 /** The choices of one folder. A medium that cannot be written forgets them at the end, no more. */
 export class KeptChoices {

@@ -41,7 +41,7 @@ function* assign(floor: Floor, guest: Guest, member: Member, from?: Member): Pro
 }
 
 function reprint(floor: Floor, member: Member, number: BagNumber, words: string): void {
-  const why = { reason: 'torn', words } as const
+  const why = { reason: 'torn', words, destroyed: true } as const
   floor.tell(member.plan.person, 'label.reprint', { number, ...why, stock: practiceStock })
 }
 

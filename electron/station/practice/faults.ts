@@ -107,7 +107,8 @@ function* reservedKit(floor: Floor): Generator<number, KitNumber | null, void> {
 
 function reprint(floor: Floor, number: SampleNumber, reason: 'lost' | 'jammed'): void {
   const why = { reason, words: '', stock: practiceStock } as const
-  floor.tell(floor.helper(), 'label.reprint', { number, ...why })
+  const destroyed = reason === 'jammed'
+  floor.tell(floor.helper(), 'label.reprint', { number, ...why, destroyed })
 }
 
 /** A label is given up as lost and printed again; later it turns up in somebody's pocket. */
