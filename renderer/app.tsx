@@ -2,6 +2,7 @@ import type { ReactNode } from 'react'
 import { BoardScreen } from './board/board-screen.tsx'
 import { BenchScreen } from './bench/bench-screen.tsx'
 import { CheckInScreen } from './check-in/check-in-screen.tsx'
+import { CoverageScreen } from './coverage/coverage-screen.tsx'
 import { CloseScreen } from './close/close-screen.tsx'
 import { CoolersScreen } from './coolers/coolers-screen.tsx'
 import { isBoard, type ScreenName, usePlace } from './desk/place.ts'
@@ -28,6 +29,7 @@ const screens: Record<ScreenName, () => ReactNode> = {
   close: CloseScreen,
   handoff: HandoffScreen,
   station: StationScreen,
+  coverage: CoverageScreen,
   discrepancies: DiscrepanciesScreen,
 }
 

@@ -20,6 +20,7 @@ export const Screen = z.enum([
   'close',
   'handoff',
   'station',
+  'coverage',
   'discrepancies',
 ])
 export type Screen = z.infer<typeof Screen>
