@@ -1,20 +1,17 @@
 /** Labels by what became of them, the blank ones as they were last counted. */
 import type { ReadableLog } from '../../db/connection.ts'
+import { understood } from '../../db/fold/fold.ts'
+import { entriesOfKind } from '../../db/log/read-entries.ts'
 import { type LabelTally, labelTally } from '../../db/read/labels.ts'
-import { closeSheetOf, daysOf } from '../../db/read/station.ts'
-import type { DayRecord } from '../../shared-types/station.ts'
-
-/** What a signed close found over or short of blank labels: settled there, and not asked again. */
-function blanksSettled(log: ReadableLog, { date }: DayRecord): number {
-  const counted = closeSheetOf(log, date)?.items.find(({ item }) => item.of === 'blank-labels')
-  return counted ? counted.counted - counted.expected : 0
-}
+import { blanksOff } from '../station/ledger/label-book.ts'
 
 export function labelsLeft(log: ReadableLog): LabelTally {
   const tally = labelTally(log)
-  const closed = daysOf(log).filter(({ state }) => state === 'closed')
-  return {
-    ...tally,
-    blanks: closed.reduce((blanks, day) => blanks + blanksSettled(log, day), tally.blanks),
+  // What any signed close found over or short is settled there, also where its day was opened again.
+  let { blanks } = tally
+  for (const stored of entriesOfKind(log, 'day.closed')) {
+    const entry = understood(stored)
+    if (entry?.kind === 'day.closed') blanks += blanksOff(entry.body)
   }
+  return { ...tally, blanks }
 }

@@ -77,12 +77,12 @@ function secondSaid(signed: NonNullable<StationCloseView['signed']>): string {
   return signed.aloneBecause === '' ? '' : `Signed without a second person: ${signed.aloneBecause}`
 }
 
-/** `A 40 of 41 (lost); C 12 of 12`. */
+/** `26KRVA 40 of 41 (lost); 26KRVC 12 of 12`. */
 function byDesk({ desks }: StationItemView): string {
   return desks
     .map(({ desk, counted, expected, reasons }) => {
       const why = reasons.length === 0 ? '' : ` (${reasons.join('; ')})`
       return `${desk} ${counted} of ${expected}${why}`
     })
-    .join('. ')
+    .join('; ')
 }

@@ -28,7 +28,7 @@ export interface StationCount {
   readonly counted: number
   /** How much of what is expected went from one desk to another. */
   readonly between: number
-  /** Such as `A 40 of 41 (lost)`: each desk's own count of what its log expected. */
+  /** Such as `26KRVA 40 of 41 (lost)`: each desk's own count of what its log expected. */
   readonly byDesk: string
   /** Why they differ over all desks; empty when they agree. */
   readonly reason: string
@@ -153,7 +153,7 @@ const countColumns: readonly Column[] = [
 function countSection({ counts }: StationCloseSheet, style: TableStyle): Section {
   const rows = counts.map(({ what, expected, counted, between, byDesk, reason }) => {
     const off = expected !== counted
-    const moved = between === 0 ? '' : ` Between desks: ${signedNumber(between)}.`
+    const moved = between === 0 ? '' : `; between desks ${signedNumber(between)}`
     return {
       cells: [
         what,

@@ -1,6 +1,5 @@
-import type { KnownEntry } from '../../../shared-types/entry.ts'
+import type { EntryBody, KnownEntry } from '../../../shared-types/entry.ts'
 import type { LabelCopy } from '../../../shared-types/label.ts'
-import type { LocalDate } from '../../../shared-types/local-date.ts'
 import { kitOf, numberParts, type SampleNumber } from '../../../shared-types/sample-number.ts'
 import type { Book, Transfer } from './book.ts'
 
@@ -21,8 +20,6 @@ const isPaper = (number: SampleNumber) => 'KH'.includes(numberParts(number).part
 /** The copies printed so far and what became of each. */
 class Copies {
   readonly #fates = new Map<SampleNumber, Fate[]>()
-  /** What a signed close wrote off of the blank labels, until the day is opened again. */
-  readonly writtenOff = new Map<string, number>()
   readonly #opened = new Set<string>()
   readonly #sealed = new Set<SampleNumber>()
 
@@ -83,12 +80,13 @@ function printed(copies: Copies, entry: Extract<KnownEntry, { kind: 'labels.prin
   ]
 }
 
-/** The difference that a signed close found in the blank labels; the one signed before it is undone. */
-function settled(copies: Copies, entry: KnownEntry, date: LocalDate, off: number): Transfer[] {
-  const key = `${entry.desk} ${date}`
-  const before = copies.writtenOff.get(key) ?? 0
-  copies.writtenOff.set(key, off)
-  return [{ entry, from: 'written-off', to: 'blank', count: off - before }]
+/**
+ * What a signed close found over (or short, then less than nothing) of blank labels. It is settled with
+ * that signature: a day opened again goes on from what was counted.
+ */
+export function blanksOff({ items }: EntryBody<'day.closed'>): number {
+  const blank = items.find(({ item }) => item.of === 'blank-labels')
+  return blank ? blank.counted - blank.expected : 0
 }
 
 function transfersOf(copies: Copies, entry: KnownEntry): Transfer[] {
@@ -109,13 +107,8 @@ function transfersOf(copies: Copies, entry: KnownEntry): Transfer[] {
       const count = copies.use(copies.sealBag(entry.body.bag))
       return [{ entry, from: 'unused', to: 'used', count }]
     }
-    case 'day.closed': {
-      const blank = entry.body.items.find(({ item }) => item.of === 'blank-labels')
-      const off = blank ? blank.counted - blank.expected : 0
-      return settled(copies, entry, entry.body.date, off)
-    }
-    case 'day.reopened':
-      return settled(copies, entry, entry.body.date, 0)
+    case 'day.closed':
+      return [{ entry, from: 'written-off', to: 'blank', count: blanksOff(entry.body) }]
     default:
       return []
   }
@@ -129,15 +122,7 @@ function positive({ entry, from, to, count }: Transfer): Transfer[] {
 
 /** Labels: from blank to printed, and on to used or void. */
 export const labelBook: Book = {
-  kinds: [
-    'day.opened',
-    'labels.printed',
-    'label.voided',
-    'kit.opened',
-    'bag.sealed',
-    'day.closed',
-    'day.reopened',
-  ],
+  kinds: ['day.opened', 'labels.printed', 'label.voided', 'kit.opened', 'bag.sealed', 'day.closed'],
   transfers: (entries) => {
     const copies = new Copies()
     return Array.from(entries).flatMap((entry) => transfersOf(copies, entry).flatMap(positive))
