@@ -7,7 +7,6 @@ import {
   type KnownEntry,
 } from '../../shared-types/entry.ts'
 import { folds } from './folds.ts'
-import { aboutWrites } from './about.ts'
 import type { RowWrite } from './row-write.ts'
 
 /** What entries of one kind do to the read tables. Pure: from the entry alone, no reads, no clock. */
@@ -18,16 +17,10 @@ export type Fold<K extends EntryKind> = (
 /** Every kind has its fold; one that changes no table answers with no writes. */
 export type Folds = { readonly [K in EntryKind]: Fold<K> }
 
-/** The row writes of an entry; none for an entry this version does not understand. */
-export function foldEntry(entry: Entry): readonly RowWrite[] {
-  const known = understood(entry)
-  return known === null ? [] : foldKnown(known)
-}
-
 /** The row writes of an entry of a kind and body that this version knows. */
 export function foldKnown(entry: KnownEntry): readonly RowWrite[] {
   // The kind picks the fold, so the two match; the compiler cannot follow that through a union.
-  return [...aboutWrites(entry), ...(folds[entry.kind] as Fold<EntryKind>)(entry)]
+  return (folds[entry.kind] as Fold<EntryKind>)(entry)
 }
 
 /**

@@ -1,11 +1,11 @@
 /** Writing: one action of a person, one transaction, entries and read tables together. */
-import type { Entry, EntryDraft } from '../../shared-types/entry.ts'
+import { type Entry, type EntryDraft, formatVersion, isKnownKind } from '../../shared-types/entry.ts'
 import type { Result } from '../../shared-types/result.ts'
 import type { PersonId } from '../../shared-types/sample-number.ts'
 import { type Stamp, zeroStamp } from '../../shared-types/stamp.ts'
 import { canonicalJson, type Json } from '../canonical-json.ts'
 import { connectionOf, ReadableLog, type WritableLog } from '../connection.ts'
-import { foldEntry } from '../fold/fold.ts'
+import { foldKnown, understood } from '../fold/fold.ts'
 import { applyRowWrites } from '../fold/row-write.ts'
 import { inTransaction } from '../transaction.ts'
 import { clockSetBack, noteWallTime } from './desk-clock.ts'
@@ -71,8 +71,12 @@ export class LogTransaction extends ReadableLog {
     const unsealed = this.#unsealed(draft, before.seq + 1, text)
     const hash = entryHash(before.hash, unsealed, text)
     const entry = { ...unsealed, prev: before.hash, hash }
+    const known = understood(entry)
+    // It would be on disk and in no table; only an entry of a later version may be that.
+    if (known === null && isKnownKind(draft.kind) && draft.v <= formatVersion)
+      throw new Error(`the body of a ${draft.kind} does not fit its own schema`)
     storeEntry(this, entry, text)
-    applyRowWrites(connectionOf(this), foldEntry(entry))
+    applyRowWrites(connectionOf(this), known === null ? [] : foldKnown(known))
     this.#head = entry
     return entry
   }

@@ -47,6 +47,15 @@ describe('what is appended', () => {
     expect(value(seen)).toEqual([1, [lead]])
   })
 
+  test('never has a body that its own schema refuses: that is a bug, and nothing is written', () => {
+    const log = tempLog()
+    const broken = { ...added, body: { ...added.body, name: '' } } as EntryDraft
+    const act = () => transact(log, at(morning), (tx) => granted(tx.append([signedIn, broken])))
+    expect(act).toThrow('person.added does not fit its own schema')
+    expect(countEntries(log)).toBe(0)
+    expect(people(log)).toEqual([])
+  })
+
   test('is kept even when its kind is of a later version', () => {
     const log = tempLog()
     const later = { kind: 'drone.landed', v: 3, body: { rotor: 4 } } as unknown as EntryDraft
@@ -94,12 +103,14 @@ describe('nothing is written', () => {
     const connection = connectionOf(log)
     const pages = connection.pragma('page_count', { simple: true }) as number
     connection.pragma(`max_page_count = ${pages}`)
-    const long = draft('day.reopened', { date: '2026-11-14', reason: 'x'.repeat(9000) } as never)
-    const result = transact(log, at(morning), (tx) => granted(tx.append([added, long])))
+    const reason = 'x'.repeat(200)
+    const one = draft('day.reopened', { date: '2026-11-14', reason } as never)
+    const long = [added, ...Array.from({ length: 100 }, () => one)]
+    const result = transact(log, at(morning), (tx) => granted(tx.append(long)))
     expect(refusal(result)).toBe('disk-full')
     expect([countEntries(log), people(log)]).toEqual([0, []])
     connection.pragma('max_page_count = 100000')
-    expect(work(log, [added, long])).toHaveLength(2)
+    expect(work(log, long)).toHaveLength(101)
   })
 
   test('when the log cannot be written', () => {
