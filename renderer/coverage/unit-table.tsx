@@ -2,7 +2,7 @@ import { speciesWords } from '../../shared-types/animal.ts'
 import { coverageWords, type UnitCoverage } from '../../shared-types/views/coverage.ts'
 import { Badge } from '../parts/badge.tsx'
 import type { Roving } from '../parts/use-roving.ts'
-import { chanceText, herdKey, herdWords, moreText, stateShapes } from './words.ts'
+import { chanceText, herdKey, moreText, stateShapes } from './words.ts'
 
 /** A row for each unit and species. Arrow keys walk the rows; the unit chosen opens beside the table. */
 export function UnitTable(props: { units: readonly UnitCoverage[]; roving: Roving }) {
@@ -51,7 +51,6 @@ function Row({ herd, roving }: { herd: UnitCoverage; roving: Roving }) {
           type="button"
           className="coverage-unit"
           aria-current={isShown}
-          aria-label={herdWords(herd)}
           onClick={() =>
             document.getElementById('coverage-figures')?.querySelector('button')?.focus()
           }
