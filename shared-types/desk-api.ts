@@ -7,6 +7,7 @@
  */
 import { z } from 'zod'
 import { AnimalFacts, Contact, NoSampleReason, Outcome, Species } from './animal.ts'
+import { command, query } from './call-shape.ts'
 import { CountItem, VarianceReason } from './close.ts'
 import { CoveragePlan, UnitCode } from './coverage.ts'
 import { DiscrepancyId, SettleChoice } from './discrepancy.ts'
@@ -32,6 +33,7 @@ import {
   SeasonStation,
   StationCode,
 } from './sample-number.ts'
+import { resultCalls } from './result-calls.ts'
 import { LoggerReading } from './readings-file.ts'
 import { ReceivedBag, ReceivedCooler } from './receipt.ts'
 import { Keeping, StationSettings } from './station.ts'
@@ -121,18 +123,6 @@ export const Topic = z.enum([
   'slip',
 ])
 export type Topic = z.infer<typeof Topic>
-
-function query<I extends z.ZodType, O extends z.ZodType>(
-  input: I,
-  output: O,
-  topics: readonly Topic[],
-) {
-  return { is: 'query', input, output, topics } as const
-}
-
-function command<I extends z.ZodType, O extends z.ZodType>(input: I, output: O) {
-  return { is: 'command', input, output, topics: [] as readonly Topic[] } as const
-}
 
 const Scan = z.string().min(1).max(80)
 const Words = z.string().trim().max(200)
@@ -257,7 +247,12 @@ export const deskApi = {
   'contacts.unlock': command(z.strictObject({ passphrase: z.string().max(200) }), done),
   /** Erases contacts for good, and proves that the log still verifies. */
   'contacts.purge': command(
-    z.strictObject({ upTo: LocalDate, pin: z.string().max(20) }),
+    z.strictObject({
+      upTo: LocalDate,
+      pin: z.string().max(20),
+      /** The person stands by erasing contacts of hunters who were not told yet. */
+      sure: z.boolean().default(false),
+    }),
     z.strictObject({
       contacts: z.int(),
       /** Nothing of them is left in the log's WAL file either. */
@@ -802,6 +797,8 @@ export const deskApi = {
   ),
   /** Animals found while a number, tag or hunter is typed. */
   find: query(z.strictObject({ text: z.string().max(30) }), FoundView, ['animal']),
+
+  ...resultCalls,
 
   // Anything scanned, and lists for elsewhere
   number: query(

@@ -106,3 +106,56 @@ export function readingOf(log: ReadableLog, laboratory: string): ResultReading |
   const reading = readingRow(log, { laboratory })?.reading
   return reading === undefined ? null : (JSON.parse(reading) as ResultReading)
 }
+
+/** A bag with what was seen in it and its latest result, where there is one. */
+export const bagSeenByLaboratory = prepareOne((db, p: Params<{ bag: BagNumber }>) =>
+  db
+    .selectFrom('bag')
+    .leftJoin('tissue', (join) =>
+      join.onRef('tissue.animal', '=', 'bag.animal').onRef('tissue.site', '=', 'bag.site'),
+    )
+    .leftJoin('sample_result', 'sample_result.bag', 'bag.bag')
+    .select(['bag.animal', 'bag.place', 'bag.sealed_ms', 'tissue.seen'])
+    .select(['sample_result.word', 'sample_result.method', 'sample_result.tested'])
+    .where('bag.bag', '=', p('bag')),
+)
+
+const fileRead = prepareOne((db, p: Params<{ digest: string }>) =>
+  db.selectFrom('result_file').select('hash').where('digest', '=', p('digest')).limit(1),
+)
+
+/** Whether a file, byte for byte, was read in before. */
+export function isFileRead(log: ReadableLog, digest: string): boolean {
+  return fileRead(log, { digest }) !== undefined
+}
+
+const readingOfFileRow = prepareOne((db, p: Params<{ digest: string }>) =>
+  db
+    .selectFrom('result_file')
+    .select(['reading', 'laboratory'])
+    .where('digest', '=', p('digest'))
+    .orderBy('ms', 'desc')
+    .limit(1),
+)
+
+/** By what reading a file was read in last, and whose it is. */
+export function readingOfFile(
+  log: ReadableLog,
+  digest: string,
+): { reading: ResultReading; laboratory: string } | null {
+  const row = readingOfFileRow(log, { digest })
+  return row ? { ...row, reading: JSON.parse(row.reading) as ResultReading } : null
+}
+
+const sampleRowsOf = prepareAll((db, p: Params<{ animal: AnimalNumber }>) =>
+  db
+    .selectFrom('sample_result')
+    .select(['bag', 'site', 'word', 'method', 'tested', 'laboratory'])
+    .where('animal', '=', p('animal'))
+    .orderBy('bag'),
+)
+
+/** The latest result of each sample of an animal, with how and when it was tested. */
+export function sampleResultsOf(log: ReadableLog, animal: AnimalNumber) {
+  return sampleRowsOf(log, { animal })
+}

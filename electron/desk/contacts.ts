@@ -11,6 +11,7 @@ import { aside } from '../../db/aside.ts'
 import { draft } from '../../shared-types/entry.ts'
 import { granted, type Result, refused } from '../../shared-types/result.ts'
 import type { CommandHandlers, ShelfHandlers } from './call.ts'
+import { checkAllTold } from './results/retention.ts'
 import { openKey, sealStateOf } from './kept/contacts.ts'
 import type { KeyRing } from './kept/key-ring.ts'
 import { unwrapKey, wrapKey } from './kept/seal.ts'
@@ -64,11 +65,13 @@ export const contactCommands = {
     tell(['contacts', 'animal'])
     return granted({})
   },
-  'contacts.purge': async (call, { upTo, pin }) => {
+  'contacts.purge': async (call, { upTo, pin, sure }) => {
     const right = await checkOwnPin(call, pin)
     if (!right.ok) return right
     const { act, log, kept } = call
     const purged = act((tx) => {
+      const told = checkAllTold(tx, upTo, sure)
+      if (!told.ok) return told
       const contacts = purgeContacts(tx, upTo)
       const drafts = [draft('contacts.purged', { upTo, contacts })]
       return granted({ drafts, value: contacts })

@@ -27,6 +27,7 @@ import { peopleCommands, peopleQueries, signingIn } from './people.ts'
 import { printingCalls, printingCommands } from './printing.ts'
 import { practiceCalls } from './practice-day.ts'
 import { receiptCommands, receiptQueries } from './receipts.ts'
+import { resultCommands, resultQueries } from './results/handlers.ts'
 import { safekeepingCalls, safekeepingCommands } from './safekeeping.ts'
 import { shelfCalls, stationCommands } from './station.ts'
 import { stockCommands, stockQueries } from './stocks.ts'
@@ -72,6 +73,7 @@ export const queryHandlers: QueryHandlers = {
   ...tableQueries,
   ...takeBackQueries,
   ...discrepancyQueries,
+  ...resultQueries,
   ...coverageQueries,
 }
 
@@ -96,6 +98,7 @@ export const commandHandlers: CommandHandlers = {
   ...stationCloseCommands,
   ...handoffCommands,
   ...discrepancyCommands,
+  ...resultCommands,
   ...coverageCommands,
   ...takeBackCommands,
 }

@@ -105,6 +105,13 @@ export const authority: Readonly<Record<CommandName, Authority>> = {
   'handoff.pack': { deed: 'answer the packing checklist', roles: crew },
   'handoff.correct': { deed: 'correct a signed manifest', roles: lead },
   'receipt.count': { deed: 'enter a counter-scan', roles: ['lead', 'office'] },
+  'results.bring': { deed: 'bring laboratory files in', roles: ['lead', 'office'] },
+  'results.import': { deed: 'read laboratory results in', roles: ['lead', 'office'] },
+  'results.settle': { deed: 'settle rows of a laboratory file', roles: ['lead', 'office'] },
+  'results.settleAll': { deed: 'settle rows of a laboratory file', roles: ['lead', 'office'] },
+  'results.setRules': { deed: 'set the rules for results', roles: ['lead', 'office'] },
+  'hunter.tell': { deed: 'record that hunters were told', roles: ['lead', 'office'] },
+  'result.followUp': { deed: 'follow a detection up', roles: ['lead', 'office'] },
   'handoff.sign': { deed: 'sign a handoff', roles: lead },
 }
 
