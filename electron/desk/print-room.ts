@@ -32,6 +32,9 @@ interface Job {
 /** Labels of one portion: about a minute of a label printer. */
 const portionLabels = 60
 
+const lookAtPrinter =
+  'Look which label came out last, and scan it: printing goes on from there, and no label comes out twice.'
+
 /** Between two looks at the printer. */
 const lookMs = 700
 
@@ -67,7 +70,7 @@ export class PrintRoom {
     }
   }
 
-  /** Begins to print. A job that was stopped or failed is forgotten: its labels are gone on with by scan. */
+  /** Begins to print. A job that was stopped or failed is forgotten: its labels go on by a scan. */
   print(run: LabelRun, printer: string, offset: PrinterOffset, words: string): boolean {
     if (this.#job?.state === 'printing') return false
     this.#job = {
@@ -89,19 +92,23 @@ export class PrintRoom {
   async stop(): Promise<void> {
     const job = this.#job
     if (job?.state !== 'printing') return
+    const { handed } = job
     this.#set(job, {
       state: 'stopped',
-      say: `Stopped after label ${job.out} of ${job.run.blanks}, or a few later.`,
-      next: 'Go on, or look which label came out last and go on from it by scanning it.',
+      say: `Stopped after label ${job.out} of ${job.run.blanks}${handed ? ', or a few later' : ''}.`,
+      next: handed ? lookAtPrinter : 'Go on when you are ready.',
     })
-    if (job.handed) await this.#deps.printers?.cancel(job.handed)
+    if (handed) await this.#deps.printers?.cancel(handed)
     await this.#working
   }
 
-  /** Goes on with what was not handed over, on the same printer or another. */
+  /**
+   * Goes on with what was not handed over, on the same printer or another. Not while labels were handed
+   * over of which nobody knows whether they came out: they could come out twice.
+   */
   goOn(printer: string | null): boolean {
     const job = this.#job
-    if (!job || (job.state !== 'stopped' && job.state !== 'failed')) return false
+    if (!job || (job.state !== 'stopped' && job.state !== 'failed') || job.handed) return false
     job.printer = printer ?? job.printer
     this.#set(job, { state: 'printing', say: 'Printing.', next: '' })
     this.#begin(job)
@@ -118,6 +125,7 @@ export class PrintRoom {
         state: job.state,
         out: job.out,
         total: job.run.blanks,
+        unsure: job.state !== 'printing' && job.handed !== null,
         say: job.say,
         next: job.next,
       },
@@ -156,7 +164,7 @@ export class PrintRoom {
   }
 
   #fail(job: Job, { say, next }: Refusal): void {
-    this.#set(job, { state: 'failed', say, next, handed: null })
+    this.#set(job, { state: 'failed', say, next: job.handed ? `${next} ${lookAtPrinter}` : next })
   }
 
   /** One portion, until it is out of the printer's queue. */

@@ -77,7 +77,13 @@ async function choose(
   return change(call, { chosen: { ...chosen, [kind]: { printer, stock } } })
 }
 
-function nothingToDo(): Result<never> {
+function cannotGoOn({ room }: ShelfCall): Result<never> {
+  if (room.look().job?.unsure)
+    return refused(
+      'last-label-unknown',
+      'Some labels were on their way when the printer stopped, and may have come out.',
+      'Look which label came out last, and scan it to go on from there.',
+    )
   return refused(
     'nothing-printing',
     'No labels are on their way to a printer.',
@@ -98,7 +104,7 @@ export const printingCommands = {
   'printing.goOn': async (call, { printer }) => {
     const here = await checkPrinter(call, printer)
     if (!here.ok) return here
-    return call.room.goOn(printer) ? granted({}) : nothingToDo()
+    return call.room.goOn(printer) ? granted({}) : cannotGoOn(call)
   },
   'printing.calibrate': async (call, { kind }) => {
     const { stock: name } = call.kept.choices.now.printing.chosen[kind]

@@ -4,10 +4,10 @@
  */
 import { type LabelStock, stockWords } from '../../shared-types/label-stock.ts'
 import { code128Within, symbolSize } from './barcode.ts'
+import { type Block, stacked } from './flow.ts'
 import type { LabelRun } from './label-run.ts'
 import { labelPages } from './label-stock.ts'
 import { boxMark, type LineMark, type Mark, mm, shifted, textMark } from './mark.ts'
-import { lineHeight } from './ruler.ts'
 import { paragraph } from './text-block.ts'
 
 /** From the edges to the lines, in millimetres. */
@@ -33,7 +33,7 @@ function rulers(widthMm: number, heightMm: number): Mark[] {
     ...across.map((place) => line(place, at, place, at + tick(place), 0.25)),
     ...down.map((place) => line(at, place, at + tick(place), place, 0.25)),
     ...across
-      .filter((place) => place % 10 === 0)
+      .filter((place) => place % 10 === 0 && place < widthMm - 4)
       .map((place) => textMark(mm(place + 0.3), mm(at + 1.4), String(place), 'regular', 6)),
     ...down
       .filter((place) => place % 10 === 0)
@@ -41,33 +41,26 @@ function rulers(widthMm: number, heightMm: number): Mark[] {
   ]
 }
 
-function words(stock: LabelStock, width: number): Mark[] {
-  const lines = [
-    `${stockWords(stock)}. Both lines must be ${calibrationMm} mm from the edges.`,
-    'Nearer to the left edge by 1 mm: move right 1 mm. Nearer to the top: move down.',
-  ]
-  let y = 0
-  return lines.flatMap((text) => {
-    const block = paragraph(text, 'regular', 6, width)
-    const marks = shifted(block.marks, 0, y)
-    y += block.height + 1
-    return marks
-  })
+function words(stock: LabelStock, width: number): Block {
+  return stacked([
+    paragraph(stockWords(stock), 'bold', 6, width),
+    paragraph(`Both long lines must lie ${calibrationMm} mm from the edges.`, 'regular', 6, width),
+  ])
 }
 
 /** One label with rulers, what to do, and bars of the narrowest module that is printed here. */
 function rulerLabel(stock: LabelStock): Mark[] {
   const { widthMm, heightMm, dpi } = stock
-  const left = calibrationMm + 5.5
-  const top = calibrationMm + 4.5
-  const bars = code128Within('5 MM', dpi, mm(widthMm - left - 1), mm(5))
-  const across = bars ? symbolSize(bars) : undefined
-  const low = mm(heightMm - 1) - (across?.height ?? 0)
+  const left = mm(calibrationMm + 5.5)
+  const top = mm(calibrationMm + 4.5)
+  const told = words(stock, mm(widthMm - 1.5) - left)
+  const bars = code128Within('5 MM', dpi, mm(widthMm - 1) - left, mm(5))
+  const low = mm(heightMm - 1) - (bars ? symbolSize(bars).height : 0)
   return [
     ...rulers(widthMm, heightMm),
-    ...shifted(words(stock, mm(widthMm - left - 1.5)), mm(left), mm(top)),
-    ...(bars && low > mm(top) + 4 * lineHeight(6)
-      ? [{ kind: 'barcode', x: mm(left), y: low, symbol: bars } as const]
+    ...shifted(told.marks, left, top),
+    ...(bars && low > top + told.height
+      ? [{ kind: 'barcode', x: left, y: low, symbol: bars } as const]
       : []),
   ]
 }

@@ -33,9 +33,20 @@ function scratchDocument(): PDFKit.PDFDocument {
   return scratch
 }
 
-/** Width of one line of text in points. */
+/** Widths at 1 point. The labels of a batch say the same words over and over. */
+const known = new Map<string, number>()
+/** Enough for the words of a batch; numbers come and go. */
+const mostKnown = 2000
+
+/** Width of one line of text in points: it grows with the size of the type. */
 export function textWidth(text: string, face: Face, size: number): number {
-  return scratchDocument().font(face, size).widthOfString(text)
+  const key = `${face} ${text}`
+  const kept = known.get(key)
+  if (kept !== undefined) return kept * size
+  if (known.size >= mostKnown) known.clear()
+  const width = scratchDocument().font(face, 1).widthOfString(text)
+  known.set(key, width)
+  return width * size
 }
 
 /** Height of a line box in points: ascent and descent of the DejaVu fonts, 1.164 em. */

@@ -32,7 +32,7 @@ export function Reserve({ labels }: { readonly labels: KitsView['labels'] }) {
       <Counts labels={labels} />
       <Loaded onSetUp={() => setOpen('set-up')} onStocks={() => setOpen('stocks')} />
       <ReserveForm stock={printing.chosen.kits.stock} />
-      <PrintJob printing={printing} />
+      <PrintJob printing={printing} onJam={() => setOpen('jam')} />
       {open === 'set-up' && <PrintSetUp onClose={close} />}
       {open === 'stocks' && <StocksDialog onClose={close} />}
       {open === 'jam' && <JamDialog onClose={close} />}

@@ -19,8 +19,8 @@ const stateWords: Record<PrintJobView['state'], string> = {
 }
 
 /** How far the labels are: being made, on their way to the printer, stopped, out. */
-export function PrintJob({ printing }: { readonly printing: PrintingView }) {
-  const { making, job } = printing
+export function PrintJob(props: { printing: PrintingView; onJam: () => void }) {
+  const { making, job } = props.printing
   return (
     <>
       {making && (
@@ -29,12 +29,13 @@ export function PrintJob({ printing }: { readonly printing: PrintingView }) {
           <progress value={making.made} max={making.total} aria-label="Labels made" />
         </div>
       )}
-      {job && <OnPrinter job={job} />}
+      {job && <OnPrinter job={job} onJam={props.onJam} />}
     </>
   )
 }
 
-function OnPrinter({ job }: { readonly job: PrintJobView }) {
+function OnPrinter({ job, onJam }: { job: PrintJobView; onJam: () => void }) {
+  const isHalted = job.state === 'stopped' || job.state === 'failed'
   return (
     <div className="print-progress">
       <p role="status">
@@ -45,7 +46,12 @@ function OnPrinter({ job }: { readonly job: PrintJobView }) {
       <div className="row">
         <progress value={job.out} max={job.total} aria-label="Labels printed" />
         {job.state === 'printing' && <Stop />}
-        {(job.state === 'stopped' || job.state === 'failed') && <GoOn />}
+        {isHalted && !job.unsure && <GoOn />}
+        {isHalted && job.unsure && (
+          <Button kind="main" onPress={onJam}>
+            Scan the last good label
+          </Button>
+        )}
       </div>
     </div>
   )

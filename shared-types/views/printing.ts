@@ -88,6 +88,8 @@ export const PrintJobView = z.strictObject({
   /** Labels handed to the printer and out of its queue. */
   out: z.int(),
   total: z.int(),
+  /** Some were handed over of which nobody knows whether they came out: only a look at them tells. */
+  unsure: z.boolean(),
   say: z.string(),
   next: z.string(),
 })
