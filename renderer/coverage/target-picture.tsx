@@ -6,7 +6,7 @@ import { StateMark } from './state-mark.tsx'
 
 const width = 960
 const rowHeight = 34
-const edge = { left: 190, right: 70, top: 30, bottom: 8 }
+const edge = { left: 230, right: 96, top: 30, bottom: 8 }
 
 /** Tested and usable animals of each unit against the number its target asks for. */
 export function TargetPicture(props: { units: readonly UnitCoverage[]; words: string }) {
@@ -59,7 +59,7 @@ function sentence(units: readonly UnitCoverage[]): string {
   if (units.every(({ proof }) => proof === null)) return 'No design is set, so there is no target.'
   if (short.length === 0) return 'Every unit has the samples its target asks for.'
   const named = short.slice(0, 6).map(({ unit, proof }) => `${unit} by ${proof?.moreToSample}`)
-  return `${short.length} of ${units.length} units are short: ${named.join(', ')}${short.length > 6 ? ' and more' : ''}. Solid: tested. Hatched outline: usable. Upright stroke: target.`
+  return `${short.length} of ${units.length} units are short: ${named.join(', ')}${short.length > 6 ? ' and more' : ''}. Dark: tested. Pale: usable. Upright stroke: target.`
 }
 
 function Bar(props: { herd: UnitCoverage; x: (value: number) => number; y: number }) {
@@ -71,7 +71,7 @@ function Bar(props: { herd: UnitCoverage; x: (value: number) => number; y: numbe
     <g>
       <StateMark state={herd.state} x={8} y={middle - 7} />
       <text className="picture-words" x={30} y={middle + 5}>
-        {herd.unit} {herd.name.slice(0, 17)}
+        {herd.unit} {herd.name.slice(0, 20)}
       </text>
       <rect
         className="picture-usable"
@@ -97,7 +97,7 @@ function Bar(props: { herd: UnitCoverage; x: (value: number) => number; y: numbe
         />
       )}
       <text className="picture-words" x={width - 6} y={middle + 5} textAnchor="end">
-        {counts.usable}
+        {target === null ? counts.usable : `${counts.usable} of ${target}`}
       </text>
     </g>
   )

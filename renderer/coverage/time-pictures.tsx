@@ -38,9 +38,11 @@ export function DaysPicture({ days }: { days: CoverageTimesView['days'] }) {
       <Levels top={top} />
       <polyline className="picture-sampled-line" points={line('sampled')} />
       <polyline className="picture-tested-line" points={line('tested')} />
-      {sums.map(({ date, sampled }) => (
-        <circle key={date} className="picture-dot" cx={x(date)} cy={y(sampled)} r={4} />
-      ))}
+      {sums
+        .filter((sum) => sum.isSampling)
+        .map(({ date, sampled }) => (
+          <circle key={date} className="picture-dot" cx={x(date)} cy={y(sampled)} r={4} />
+        ))}
       <text className="picture-words" x={edge.left} y={size.height - 8}>
         {formatDate(sums[0]?.date ?? last.date)}
       </text>
@@ -61,7 +63,7 @@ function runningSums(days: CoverageTimesView['days']) {
   return days.map((day) => {
     sampled += day.sampled
     tested += day.tested
-    return { date: day.date, sampled, tested }
+    return { date: day.date, sampled, tested, isSampling: day.sampled > 0 }
   })
 }
 

@@ -189,9 +189,9 @@ describe('what is said', () => {
     )
   })
 
-  test('a probability under 1 is never written as 1', () => {
-    expect(probabilityText(0.99996)).toBe('over 0.999')
-    expect(probabilityText(1)).toBe('1.000')
+  test('a chance under certainty is never written as 100%', () => {
+    expect(probabilityText(0.99996)).toBe('over 99.9%')
+    expect(probabilityText(1)).toBe('100.0%')
   })
 
   test('a figure names the numbers it was made of', () => {
@@ -201,7 +201,7 @@ describe('what is said', () => {
       ],
     })
     const figure = figureOf('detection', { of: herd([adults(258, 'not-detected')], of), plan: of })
-    expect(figure?.value).toBe('0.950')
+    expect(figure?.value).toBe('95.0%')
     expect(figure?.put.map(({ sign, is }) => `${sign} ${is}`)).toEqual([
       'n 258',
       'p 1.00%',

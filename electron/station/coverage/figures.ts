@@ -15,10 +15,10 @@ type Put = FigureView['put'][number]
 const notRandom =
   'Counts animals as if they were drawn at random from the herd; hunters bring them, so the truth is likely lower.'
 
-/** "0.953", and never 1.000 for less than 1. */
+/** "95.3%", and never 100% for less than certainty. */
 export function probabilityText(value: number): string {
-  const text = value.toFixed(3)
-  return text === '1.000' && value < 1 ? 'over 0.999' : text
+  const text = (value * 100).toFixed(1)
+  return text === '100.0' && value < 1 ? 'over 99.9%' : `${text}%`
 }
 
 /** "1.23%". */
