@@ -15,6 +15,7 @@ import { Celsius, CoolerKeptBy } from './cooler.ts'
 import { Passphrase } from './contacts.ts'
 import { Courier } from './courier.ts'
 import { Signature } from './handoff.ts'
+import { GuideFor } from './help/guides.ts'
 import { KitAccount } from './kit.ts'
 import { VoidReason } from './label.ts'
 import { LabelStock, StockName } from './label-stock.ts'
@@ -83,6 +84,7 @@ export const Topic = z.enum([
   'contacts',
   'desk',
   'light',
+  'tour',
   'shelf',
   'who',
   'station',
@@ -264,6 +266,9 @@ export const deskApi = {
     }),
   ),
   light: query(nothing, z.strictObject({ light: Light.nullable() }), ['light']),
+  /** Whether someone was shown round on this laptop. */
+  tour: query(nothing, z.strictObject({ taken: z.boolean() }), ['tour']),
+  'tour.take': command(z.strictObject({ again: z.boolean().default(false) }), done),
   'light.choose': command(z.strictObject({ light: Light }), done),
   /** What to send to whoever helps; no person, tag or number is in it. */
   report: query(nothing, TextFile, []),
@@ -630,6 +635,8 @@ export const deskApi = {
     LedgerView,
     lineTopics,
   ),
+  /** The one-page guide of a role, to print. */
+  guide: query(z.strictObject({ role: GuideFor }), PdfFile, []),
   closeSheet: query(z.strictObject({ date: LocalDate.optional() }), PdfFile, ['day']),
 
   // Handoff

@@ -2,6 +2,7 @@
 import { resolve } from 'node:path'
 import { Command, InvalidArgumentError, Option } from 'commander'
 import { deskApi } from '../../shared-types/desk-api.ts'
+import { GuideFor } from '../../shared-types/help/guides.ts'
 import { LocalDate } from '../../shared-types/local-date.ts'
 import { deskLetters, SeasonStation } from '../../shared-types/sample-number.ts'
 import { addOfficeVerbs } from './office-verbs.ts'
@@ -44,6 +45,7 @@ const load = {
   rebuild: () => import('./verbs/rebuild.ts'),
   export: () => import('./verbs/export.ts'),
   close: () => import('./verbs/close.ts'),
+  guide: () => import('./verbs/guide.ts'),
   papers: () => import('./verbs/papers.ts'),
   checkManifest: () => import('./verbs/check-manifest.ts'),
 }
@@ -132,6 +134,14 @@ function addPapers(add: AddVerb, { cwd, end }: ProgramDeps): void {
     .action(async (file, { json, out }) => {
       const { manifest } = await load.papers()
       end(await manifest(at(file), at(out)), json)
+    })
+  const roles = new Option('--role <role>', 'whose').choices(GuideFor.options)
+  add('guide', 'the one-page guide of a role, to print')
+    .addOption(roles.makeOptionMandatory())
+    .requiredOption('--out <pdf>', 'the new file')
+    .action(async ({ json, role, out }) => {
+      const { guide } = await load.guide()
+      end(await guide(role, at(out)), json)
     })
   add('close <file>', "the close sheet of the last day; of a merged log, the station's close")
     .option('--date <day>', 'a day like 2026-11-14', calendarDay)

@@ -121,6 +121,8 @@ export type ShelfCallName =
   | 'contacts'
   | 'light'
   | 'light.choose'
+  | 'tour'
+  | 'tour.take'
   | 'report'
   | 'printers'
   | 'printing'

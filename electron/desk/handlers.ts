@@ -12,6 +12,7 @@ import { coverageCommands, coverageQueries } from './coverage.ts'
 import { custodyQueries } from './custody.ts'
 import { forecastCommands, forecastQueries } from './forecast.ts'
 import { moveCalls, moveCommands } from './desk-move.ts'
+import { guideQueries } from './guide.ts'
 import { handoffCommands, handoffQueries } from './handoff.ts'
 import { handoverCommands, handoverQueries } from './handover.ts'
 import { kitCommands, kitQueries } from './kits.ts'
@@ -34,6 +35,7 @@ import { stockCommands, stockQueries } from './stocks.ts'
 import { stationCloseCommands, stationCloseQueries } from './station-close.ts'
 import { takeBackCommands, takeBackQueries } from './take-back.ts'
 import { tableQueries } from './table.ts'
+import { tourCalls } from './tour.ts'
 
 export const shelfHandlers: ShelfHandlers = {
   ...shelfCalls,
@@ -41,6 +43,7 @@ export const shelfHandlers: ShelfHandlers = {
   ...mergeCalls,
   ...officeCalls,
   ...safekeepingCalls,
+  ...tourCalls,
   ...moveCalls,
   ...contactCalls,
   ...printingCalls,
@@ -65,6 +68,7 @@ export const queryHandlers: QueryHandlers = {
   ...manifestCheckQueries,
   ...receiptQueries,
   ...closeQueries,
+  ...guideQueries,
   ...handoverQueries,
   ...stationCloseQueries,
   ...ledgerQueries,

@@ -34,6 +34,7 @@ export const authority: Readonly<Record<CommandName, Authority>> = {
   'contacts.setPassphrase': { deed: 'set the passphrase of the contacts', roles: lead },
   'contacts.unlock': { deed: 'unlock the contacts', roles: ['lead', 'office'] },
   'contacts.purge': { deed: 'erase contacts', roles: lead },
+  'tour.take': { deed: 'be shown round', roles: 'anyone' },
   'light.choose': { deed: 'choose the light', roles: 'anyone' },
   'person.add': { deed: 'add people to the crew', roles: lead },
   'person.change': { deed: 'change a person of the crew', roles: lead },

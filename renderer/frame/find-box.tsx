@@ -20,7 +20,7 @@ export function FindBox() {
     if (text.trim() !== '' && (await find(text))) setText('')
   }
   return (
-    <search className="find-box">
+    <search className="find-box" data-tour="find">
       <form
         onSubmit={(event) => {
           event.preventDefault()

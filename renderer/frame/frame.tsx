@@ -2,6 +2,8 @@ import { Activity, type ReactNode, useEffect } from 'react'
 import type { WhoView } from '../../shared-types/views/people.ts'
 import { usePlace } from '../desk/place.ts'
 import { useHere } from '../desk/use-here.ts'
+import { HelpRoom } from '../help/help-room.tsx'
+import { Tour } from '../help/tour.tsx'
 import { ScanStrip } from '../scanner/scan-strip.tsx'
 import { SignInScreen } from '../sign-in/sign-in-screen.tsx'
 import { TakeBack } from '../take-back/take-back.tsx'
@@ -34,11 +36,12 @@ export function Frame(props: { who: WhoView; children: ReactNode }) {
         <TopBand who={who} />
         {isSignedIn && <ScreenKeys who={who} />}
         <div className="horizon" />
+        {isSignedIn && <Tour />}
         <ReachBanner />
         <BackupBanner />
         <ReadOnlyBanner />
       </header>
-      <main className="frame-screen">
+      <main className="frame-screen" data-tour="screen">
         <Activity mode={isSignedIn ? 'visible' : 'hidden'}>
           <FaultBoundary key={screen}>{props.children}</FaultBoundary>
         </Activity>
@@ -46,11 +49,12 @@ export function Frame(props: { who: WhoView; children: ReactNode }) {
       </main>
       <footer>
         <PdfOffer />
-        <div className="strip-row">
+        <div className="strip-row" data-tour="strip">
           <ScanStrip />
           {isSignedIn && <TakeBack />}
         </div>
       </footer>
+      <HelpRoom />
     </div>
   )
 }

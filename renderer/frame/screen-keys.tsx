@@ -14,7 +14,7 @@ export function ScreenKeys(props: { who: WhoView }) {
   const screen = screenAt(isOffice, usePlace().screen)
   return (
     <div className="screen-keys">
-      <nav aria-label="Screens">
+      <nav aria-label="Screens" data-tour="screens">
         <ul>
           {entriesAt(isOffice).map((entry) => (
             <li key={entry.screen}>

@@ -3,6 +3,7 @@ import { roleWords } from '../../shared-types/person.ts'
 import type { WhoView } from '../../shared-types/views/people.ts'
 import { useTell } from '../desk/use-desk.ts'
 import { useNow } from '../desk/use-now.ts'
+import { HelpButton } from '../help/help-link.tsx'
 import { Button } from '../parts/button.tsx'
 import { formatTime } from '../parts/zoned-time.ts'
 import { lightWords, nextLight, useLight } from '../theme/light.ts'
@@ -22,6 +23,7 @@ export function TopBand(props: { who: WhoView }) {
         </span>
       </div>
       <Clock zone={station.zone} />
+      {props.who.person && <HelpButton />}
       {props.who.person && <FindBox />}
       <Person who={props.who} />
       {props.who.person === null && <LightSwitch />}
@@ -43,7 +45,7 @@ function Person(props: { who: WhoView }) {
   const { person } = props.who
   if (person === null) return null
   return (
-    <div className="top-band-person">
+    <div className="top-band-person" data-tour="person">
       <span>
         <strong>{person.name}</strong>
         <small>

@@ -19,6 +19,8 @@ export interface ButtonProps {
   isDisabled?: boolean
   /** Why it cannot be pressed, in a few words; shown while it is disabled. */
   why?: string
+  /** Its key also answers while a dialog is open over it. */
+  isKeyEverywhere?: boolean
   autoFocus?: boolean
   /** Read out in place of the words on it, where those stand for several things; starts with them. */
   label?: string
@@ -30,7 +32,7 @@ export function Button(props: ButtonProps) {
   const button = useRef<HTMLButtonElement>(null)
   const whyId = useId()
   const isWhyShown = isDisabled && props.why !== undefined
-  useKey(props.keyHint, button, () => button.current?.click())
+  useKey(props.keyHint, button, () => button.current?.click(), props.isKeyEverywhere)
   useFocus(button, props.autoFocus ?? false)
   return (
     <button

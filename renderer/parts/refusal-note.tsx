@@ -1,5 +1,6 @@
 import { useEffect, useRef } from 'react'
 import type { Refusal } from '../../shared-types/result.ts'
+import { HelpLink } from '../help/help-link.tsx'
 import './notice.css'
 import { Shape } from './shape.tsx'
 
@@ -14,11 +15,13 @@ export function RefusalNote(props: { refusal: Refusal | undefined }) {
   return (
     <div role="alert" className="refusal-room">
       {refusal && (
-        <div ref={note} tabIndex={-1} className="notice notice-refusal">
+        <div ref={note} tabIndex={-1} className="notice notice-refusal" data-refusal={refusal.code}>
           <Shape kind="now" />
           <div>
             <p>{refusal.say}</p>
-            <p className="notice-next">{refusal.next}</p>
+            <p className="notice-next">
+              {refusal.next} <HelpLink code={refusal.code} />
+            </p>
           </div>
         </div>
       )}

@@ -6,6 +6,8 @@ interface Binding {
   readonly key: string
   readonly element: RefObject<Element | null>
   readonly press: RefObject<() => void>
+  /** Also while a dialog is open that it does not belong to. */
+  readonly isEverywhere: boolean
 }
 
 const bindings: Binding[] = []
@@ -40,7 +42,8 @@ function isWithinReach(binding: Binding): boolean {
 /** While a dialog is open, only its own keys work. */
 function isReachable(binding: Binding): boolean {
   const dialog = [...document.querySelectorAll('[data-dialog]')].at(-1)
-  if (dialog !== undefined && !dialog.contains(binding.element.current)) return false
+  const isOutside = dialog !== undefined && !dialog.contains(binding.element.current)
+  if (isOutside && !binding.isEverywhere) return false
   return isWithinReach(binding)
 }
 
@@ -57,6 +60,7 @@ export function useKey(
   key: string | undefined,
   element: RefObject<Element | null>,
   press: () => void,
+  isEverywhere = false,
 ): void {
   const latest = useRef(press)
   useEffect(() => {
@@ -65,10 +69,23 @@ export function useKey(
   // Bound in the same frame as the element is drawn: whoever sees it may press its key.
   useLayoutEffect(() => {
     if (key === undefined || key === 'Enter') return
-    const binding = { key: isSingle(key) ? key.toLowerCase() : key, element, press: latest }
+    const name = isSingle(key) ? key.toLowerCase() : key
+    const binding = { key: name, element, press: latest, isEverywhere }
     bindings.push(binding)
     return () => {
       bindings.splice(bindings.indexOf(binding), 1)
     }
-  }, [key, element])
+  }, [key, element, isEverywhere])
+}
+
+/** What answers to a key now: the key, and the element that it presses. In an open dialog, only that one's. */
+export function keysNow(): { key: string; element: Element }[] {
+  const dialog = [...document.querySelectorAll('[data-dialog]')].at(-1)
+  return bindings.flatMap(({ key, element, isEverywhere }) => {
+    const shown = element.current
+    if (shown === null || shown.closest('[hidden]') !== null) return []
+    return dialog === undefined || dialog.contains(shown) || isEverywhere
+      ? [{ key, element: shown }]
+      : []
+  })
 }

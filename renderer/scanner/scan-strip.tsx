@@ -1,3 +1,4 @@
+import { HelpLink } from '../help/help-link.tsx'
 import { Shape } from '../parts/shape.tsx'
 import './scan-strip.css'
 import { useStripWord } from './strip.ts'
@@ -16,8 +17,9 @@ export function ScanStrip() {
       </p>
       <p role="alert">
         {word?.kind === 'refused' && (
-          <span key={word.id}>
-            <Shape kind="now" /> <strong>Not done.</strong> {word.say} {word.next}
+          <span key={word.id} data-refusal={word.code}>
+            <Shape kind="now" /> <strong>Not done.</strong> {word.say} {word.next}{' '}
+            <HelpLink code={word.code} />
           </span>
         )}
       </p>

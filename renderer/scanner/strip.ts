@@ -9,25 +9,27 @@ export interface StripWord {
   readonly kind: 'done' | 'refused'
   readonly say: string
   readonly next: string
+  /** The code of a refusal, by which help finds its page. */
+  readonly code: string
 }
 
 let word: StripWord | undefined
 const listeners = new Set<() => void>()
 
-function show(kind: StripWord['kind'], say: string, next: string): void {
-  word = { id: (word?.id ?? 0) + 1, kind, say, next }
+function show(kind: StripWord['kind'], say: string, next = '', code = ''): void {
+  word = { id: (word?.id ?? 0) + 1, kind, say, next, code }
   playSound(kind)
   for (const listener of listeners) listener()
 }
 
 /** Says that something was done: one short sentence with the thing's name in it. */
 export function sayDone(say: string): void {
-  show('done', say, '')
+  show('done', say)
 }
 
 /** Says that a scan or command was refused, and what to do next. */
-export function sayRefused(refusal: Pick<Refusal, 'say' | 'next'>): void {
-  show('refused', refusal.say, refusal.next)
+export function sayRefused(refusal: Pick<Refusal, 'say' | 'next'> & Partial<Refusal>): void {
+  show('refused', refusal.say, refusal.next, refusal.code)
 }
 
 function onWord(listener: () => void): () => void {

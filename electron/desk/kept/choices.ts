@@ -1,4 +1,4 @@
-/** What was chosen on this laptop and belongs to no log: its light, the place of its backups, its printers. */
+/** What was chosen on this laptop and belongs to no log: light, tour, place of backups, printers. */
 import { join } from 'node:path'
 import { z } from 'zod'
 import { StockName } from '../../../shared-types/label-stock.ts'
@@ -20,6 +20,8 @@ const Printing = z
 
 const Choices = z.object({
   light: Light.nullable().catch(null),
+  /** Whether someone took, or skipped, the tour. */
+  toured: z.boolean().catch(false),
   /** The folder of the backups, or null. */
   backup: z.string().nullable().catch(null),
   /** Whether that folder is on another disk than the logs. */
@@ -32,6 +34,7 @@ export type Choices = z.infer<typeof Choices>
 
 const nothingChosen: Choices = {
   light: null,
+  toured: false,
   backup: null,
   apart: false,
   backedUp: {},

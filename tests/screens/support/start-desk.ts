@@ -27,8 +27,15 @@ export interface ShownDesk {
 /** The smallest screen that everything must fit on. */
 export const smallLaptop = { width: 1366, height: 768 }
 
-/** Serves a desk, a new one with no log unless one is given, and opens a window on it. */
-export async function startDesk(desk: TestDesk = new TestDesk()): Promise<ShownDesk> {
+/**
+ * Serves a desk, a new one with no log unless one is given, and opens a window on it. Its people have
+ * been shown round before, unless the story is about that.
+ */
+export async function startDesk(
+  desk: TestDesk = new TestDesk(),
+  { isToured = true } = {},
+): Promise<ShownDesk> {
+  if (isToured) await desk.desk.call(desk.desk.openSession(), 'tour.take', {})
   const host = await serveLoopback({
     desk: desk.desk,
     screens: join(root, 'dist/renderer'),
