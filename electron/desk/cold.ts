@@ -175,9 +175,10 @@ export const coldQueries = {
   hold: ({ log, station: { settings }, now }) =>
     granted({
       nowMs: now,
-      items: holdLine(heldThings(log, settings), now).map(({ of, ...rest }) => ({
+      items: holdLine(heldThings(log, settings), now).map(({ of, running, ...rest }) => ({
         cooler: of.cooler,
         name: of.name,
+        of: running,
         ...rest,
       })),
     }),

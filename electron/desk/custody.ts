@@ -15,8 +15,10 @@ import { namesOf } from './names.ts'
 
 /** Kinds that touch a bag without naming it or its animal at the top of their body. */
 const around = [
+  'cooler.kept',
   'cooler.sealed',
   'seal.broken',
+  'day.closed',
   'handoff.signed',
   'handoff.corrected',
   'receipt.counted',

@@ -3,8 +3,9 @@
  * (1978) a sample is in custody while it is in possession, in view, locked up after possession, in a
  * secure area, or under a seal that breaks on opening.
  */
+import { keptByWords } from '../../shared-types/cooler.ts'
 import type { KnownEntry } from '../../shared-types/entry.ts'
-import type { BagNumber } from '../../shared-types/sample-number.ts'
+import type { BagNumber, CoolerNumber } from '../../shared-types/sample-number.ts'
 import type { CustodyBy } from '../../shared-types/views/custody.ts'
 import { animalChanges } from './corrections.ts'
 
@@ -38,9 +39,14 @@ export interface Chain {
 interface Building {
   steps: Step[]
   holes: string[]
-  cooler: string | null
+  cooler: CoolerNumber | null
   seal: string | null
+  /** When the day was closed over an open cooler that nobody had locked up; null where it was not. */
+  leftMs: number | null
 }
+
+/** After the close somebody is still there for so long. */
+const watchedMs = 3_600_000
 
 type NameOf = (number: string) => string
 
@@ -55,16 +61,22 @@ function take(
       chain.holes.push('A clock went back between two steps: their times do not prove the order.')
     chain.steps[chain.steps.length - 1] = { ...last, toMs: Math.max(fromMs, last.fromMs) }
   }
+  if (chain.leftMs !== null && fromMs - chain.leftMs > watchedMs) chain.holes.push(unwatched)
+  chain.leftMs = null
   chain.steps.push({ ...step, fromMs, toMs: null, struck: null })
 }
+
+const unwatched =
+  'The day was closed while its cooler was neither sealed nor locked up: nobody says how it was kept.'
 
 /**
  * The chain from the entries about the bag, its animal, its coolers and its handoffs, in the order of the
  * log. Each step ends when the next begins; what breaks it is told as a hole.
  */
 export function custodyOf(bag: BagNumber, entries: readonly KnownEntry[], nameOf: NameOf): Chain {
-  const chain: Building = { steps: [], holes: [], cooler: null, seal: null }
+  const chain: Building = { steps: [], holes: [], cooler: null, seal: null, leftMs: null }
   for (const entry of entries) step(chain, bag, entry, nameOf)
+  if (chain.leftMs !== null) chain.holes.push(unwatched)
   return {
     steps: chain.steps,
     holes: [...new Set(chain.holes)],
@@ -113,6 +125,9 @@ function step(chain: Building, bag: BagNumber, entry: KnownEntry, nameOf: NameOf
         seal: null,
         words: `discarded: ${entry.body.reason}`,
       })
+    case 'cooler.kept':
+      if (chain.cooler !== entry.body.cooler) return
+      return kept(chain, entry, who, nameOf)
     case 'cooler.sealed':
       if (chain.cooler !== entry.body.cooler) return
       chain.seal = entry.body.seal
@@ -131,6 +146,10 @@ function step(chain: Building, bag: BagNumber, entry: KnownEntry, nameOf: NameOf
         seal: null,
         words: `seal ${entry.body.seal} broken by ${who}: ${entry.body.reason}`,
       })
+    case 'day.closed':
+      if (chain.steps.at(-1)?.by === 'view' && chain.cooler?.startsWith(entry.desk))
+        chain.leftMs = ms
+      return
     case 'handoff.signed':
       return handedOver(chain, bag, entry, who)
     case 'handoff.corrected':
@@ -143,6 +162,17 @@ function step(chain: Building, bag: BagNumber, entry: KnownEntry, nameOf: NameOf
 }
 
 type Of<K extends KnownEntry['kind']> = Extract<KnownEntry, { kind: K }>
+
+/** Under lock, in a secure area or in view again; a seal on it goes on proving the more. */
+function kept(chain: Building, entry: Of<'cooler.kept'>, who: string, nameOf: NameOf): void {
+  const { cooler, kept: how, where } = entry.body
+  take(chain, entry.at.wall, {
+    holder: `Cooler ${nameOf(cooler)}`,
+    by: chain.seal === null ? how : 'sealed',
+    seal: chain.seal,
+    words: `${keptByWords[how]}: ${where}, by ${who}`,
+  })
+}
 
 function handedOver(
   chain: Building,

@@ -57,7 +57,16 @@ export function holdLine(held: readonly Held[], nowMs: number) {
       const first = Math.min(...timed.map(({ untilMs }) => untilMs))
       if (timed.length === 0) return []
       const due = timed.filter(({ untilMs }) => untilMs <= first + hourMs)
-      return [{ of: each, untilMs: first, isLate: first <= nowMs, bags: due.map(({ bag }) => bag) }]
+      return [
+        {
+          of: each,
+          untilMs: first,
+          isLate: first <= nowMs,
+          bags: due.map(({ bag }) => bag),
+          running: timed.length,
+          lastMs: Math.max(...due.map(({ untilMs }) => untilMs)),
+        },
+      ]
     })
     .toSorted((a, b) => a.untilMs - b.untilMs)
 }

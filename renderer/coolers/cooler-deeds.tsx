@@ -5,7 +5,7 @@ import { Button } from '../parts/button.tsx'
 import { PrintLabel } from './print-label.tsx'
 
 /** What can be done with a cooler as a whole. */
-export type CoolerDeed = 'read' | 'logger' | 'ice' | 'seal' | 'break'
+export type CoolerDeed = 'read' | 'logger' | 'ice' | 'keep' | 'seal' | 'break'
 
 /** The deeds that a cooler allows now, each with its key. */
 export function CoolerDeeds(props: { cooler: CoolerView; onPick: (deed: CoolerDeed) => void }) {
@@ -41,6 +41,16 @@ export function CoolerDeeds(props: { cooler: CoolerView; onPick: (deed: CoolerDe
           onPress={() => onPick('break')}
         >
           Break the seal
+        </Deed>
+      )}
+      {isHere && (
+        <Deed
+          keyHint="Alt+Q"
+          command="cooler.keep"
+          why="the crew says where it is kept"
+          onPress={() => onPick('keep')}
+        >
+          Lock it up
         </Deed>
       )}
       <Deed

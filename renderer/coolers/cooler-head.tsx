@@ -11,6 +11,7 @@ import { type CoolerDeed, CoolerDeeds } from './cooler-deeds.tsx'
 import { CoolerStateBadge } from './cooler-state.tsx'
 import { HoldUntil } from './hold-until.tsx'
 import { IceDialog } from './ice-dialog.tsx'
+import { KeepDialog } from './keep-dialog.tsx'
 import { LoggerDialog } from './logger-dialog.tsx'
 import { ReadDialog } from './read-dialog.tsx'
 import { ReadingText } from './reading.tsx'
@@ -44,6 +45,7 @@ export function CoolerHead(props: { number: CoolerNumber }) {
       {deed === 'read' && <ReadDialog cooler={cooler} onClose={close} />}
       {deed === 'logger' && <LoggerDialog cooler={cooler} onClose={close} />}
       {deed === 'ice' && <IceDialog cooler={cooler} onClose={close} />}
+      {deed === 'keep' && <KeepDialog cooler={cooler} onClose={close} />}
       {deed === 'seal' && <SealDialog cooler={cooler} onClose={close} />}
       {deed === 'break' && <BreakSealDialog cooler={cooler} onClose={close} />}
     </section>

@@ -13,6 +13,8 @@ export function CoolerList(props: {
   coolers: readonly CoolerView[]
   picked: CoolerNumber | undefined
   onPick: (cooler: CoolerNumber) => void
+  /** The person is done choosing. */
+  onSettle: () => void
   onOpen: () => void
 }) {
   const mayOpen = useMay('cooler.open')
@@ -36,6 +38,7 @@ export function CoolerList(props: {
             options={props.coolers.map(toOption)}
             value={props.picked ?? null}
             onChange={props.onPick}
+            onSettle={props.onSettle}
           />
         </div>
       )}

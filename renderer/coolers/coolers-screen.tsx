@@ -1,4 +1,4 @@
-import { useMemo, useState } from 'react'
+import { useMemo, useRef, useState } from 'react'
 import type { CoolerNumber } from '../../shared-types/sample-number.ts'
 import type { CoolerView } from '../../shared-types/views/coolers.ts'
 import { nothing, useAsk } from '../desk/use-desk.ts'
@@ -24,6 +24,8 @@ export function CoolersScreen() {
   const { echoes, take } = useFilling(filling)
   const [isOpening, setOpening] = useState(false)
   const [isTracing, setTracing] = useState(false)
+  const scanning = useRef<HTMLDivElement>(null)
+  const toScan = () => scanning.current?.querySelector('input')?.focus()
   return (
     <div className="coolers">
       <div className="coolers-side">
@@ -31,6 +33,7 @@ export function CoolersScreen() {
           coolers={data?.coolers ?? []}
           picked={filling?.cooler}
           onPick={chooseCooler}
+          onSettle={toScan}
           onOpen={() => setOpening(true)}
         />
         <CoolerCautions />
@@ -41,7 +44,7 @@ export function CoolersScreen() {
         ) : (
           <h1>Choose a cooler to fill</h1>
         )}
-        <div className="coolers-scan">
+        <div className="coolers-scan" ref={scanning}>
           <NumberEntry
             label="Bag or cooler"
             hint="Scan bag after bag, or type a number. A cooler's label changes the cooler."
@@ -62,7 +65,14 @@ export function CoolersScreen() {
         </Button>
       </div>
       {isTracing && <CustodyDialog onClose={() => setTracing(false)} />}
-      {isOpening && <OpenDialog onClose={() => setOpening(false)} />}
+      {isOpening && (
+        <OpenDialog
+          onClose={() => {
+            setOpening(false)
+            toScan()
+          }}
+        />
+      )}
     </div>
   )
 }

@@ -1,7 +1,9 @@
 import { useState } from 'react'
 import type { CoolerView } from '../../shared-types/views/coolers.ts'
-import { useTell } from '../desk/use-desk.ts'
+import { nothing, useAsk, useTell } from '../desk/use-desk.ts'
+import { ReadingText } from './reading.tsx'
 import { TextEntry } from '../parts/text-entry.tsx'
+import { Notice } from '../parts/notice.tsx'
 import { sayDone } from '../scanner/strip.ts'
 import { DeedDialog } from '../parts/deed-dialog.tsx'
 import { saidAt } from '../parts/said-at.ts'
@@ -32,6 +34,7 @@ export function SealDialog(props: { cooler: CoolerView; onClose: () => void }) {
         By the log <b className="numbers">{cooler.bags}</b> inside. Count the bags, close the lid,
         write the count on it and put the seal on.
       </p>
+      <SealWarnings cooler={cooler} />
       <TextEntry
         label="Number on the seal"
         hint="Scan it or type it: letters, digits and hyphens, as printed."
@@ -44,5 +47,32 @@ export function SealDialog(props: { cooler: CoolerView; onClose: () => void }) {
         maxLength={20}
       />
     </DeedDialog>
+  )
+}
+
+/** What a person should know before the lid stays shut: it does not stop them. */
+function SealWarnings({ cooler }: { cooler: CoolerView }) {
+  const bench = useAsk('coolers', nothing).data?.bench.length ?? 0
+  const { lastReading } = cooler
+  return (
+    <>
+      {lastReading?.excursion && (
+        <Notice kind="warn">
+          <p>
+            The last reading was <ReadingText reading={lastReading} />. Put it right and read again
+            before sealing, or tell the laboratory.
+          </p>
+        </Notice>
+      )}
+      {lastReading === null && (
+        <Notice kind="warn">Nobody has read a temperature in this cooler yet.</Notice>
+      )}
+      {bench > 0 && (
+        <Notice kind="warn">
+          {bench} sealed {bench === 1 ? 'bag is' : 'bags are'} still on the bench: do they belong in
+          here?
+        </Notice>
+      )}
+    </>
   )
 }

@@ -15,6 +15,8 @@ import { sayRefused } from '../scanner/strip.ts'
 const byWords: Record<CustodyBy, string> = {
   possession: 'in possession',
   view: 'in view',
+  locked: 'under lock',
+  'secure-area': 'in a secure area',
   sealed: 'under seal',
   'handed-over': 'handed over, under seal',
   ended: 'ended',

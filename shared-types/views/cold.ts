@@ -92,7 +92,10 @@ export const HoldItem = z.strictObject({
   name: z.string(),
   untilMs: Ms,
   isLate: z.boolean(),
+  /** Those due within the hour of the first, of so many whose clock runs; and when the last of them is due. */
   bags: z.array(BagNumber),
+  of: z.int(),
+  lastMs: Ms,
 })
 export const HoldView = z.strictObject({
   nowMs: Ms,

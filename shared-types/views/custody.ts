@@ -3,7 +3,15 @@ import { BagNumber, DeskId, HandoffNumber } from '../sample-number.ts'
 import { Ms } from './common.ts'
 
 /** EPA Region V manual 905R78115 (1978): in possession, in view, locked, in a secure area, or sealed. */
-export const CustodyBy = z.enum(['possession', 'view', 'sealed', 'handed-over', 'ended'])
+export const CustodyBy = z.enum([
+  'possession',
+  'view',
+  'locked',
+  'secure-area',
+  'sealed',
+  'handed-over',
+  'ended',
+])
 export type CustodyBy = z.infer<typeof CustodyBy>
 
 export const CustodyStep = z.strictObject({

@@ -13,6 +13,7 @@ import {
   grouped,
   type HandoffNumber,
 } from '../../shared-types/sample-number.ts'
+import { closeDay } from '../support/close.ts'
 import {
   type Crew,
   checkIn,
@@ -261,6 +262,40 @@ describe('the custody of a bag', () => {
     for (const [place, step] of steps.slice(1).entries())
       expect(steps[place]?.toMs).toBe(step.fromMs)
     expect(steps[2]).toMatchObject({ seal: 'K-100', words: 'sealed by Orla Vance' })
+  })
+
+  test('goes on under lock and in a secure area, and what is left open overnight is a hole', async () => {
+    const holes = async () => (await desk.ask('custody', { bag: bags[0] as string })).holes
+    await desk.ask('cooler.keep', { cooler, kept: 'locked', where: 'truck 3, key with Orla' })
+    await desk.ask('seal.break', { cooler, reason: 'one more bag' })
+    await desk.ask('cooler.keep', {
+      cooler,
+      kept: 'secure-area',
+      where: 'evidence room, crew only',
+    })
+    await closeDay(desk)
+    expect(await holes()).toEqual([])
+    await desk.ask('day.reopen', { reason: 'for the test' })
+    await desk.ask('cooler.keep', { cooler, kept: 'view', where: 'beside the bench' })
+    await desk.ask('day.close', { pin: leadPin, aloneBecause: 'alone' })
+    expect((await holes()).join()).toContain('neither sealed nor locked up')
+    desk.wait(20)
+    await desk.ask('cooler.keep', { cooler, kept: 'locked', where: 'truck 3, key with Orla' })
+    expect(await holes()).toEqual([])
+    const { steps } = await desk.ask('custody', { bag: bags[0] as string })
+    expect(steps.map(({ by }) => by)).toEqual([
+      'possession',
+      'view',
+      'sealed',
+      'sealed',
+      'view',
+      'secure-area',
+      'view',
+      'locked',
+    ])
+    expect(await desk.code('cooler.seal', { cooler, seal: 'K-100' })).toBe('seal-used-twice')
+    expect(steps.at(-1)?.words).toBe('locked: truck 3, key with Orla, by Orla Vance')
+    expect(await desk.code('cooler.keep', { cooler, kept: 'locked', where: '' })).toBe('bad-input')
   })
 
   test('names what breaks it: another seal at the door, or not found there', async () => {
