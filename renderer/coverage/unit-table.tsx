@@ -22,7 +22,7 @@ export function UnitTable(props: { units: readonly UnitCoverage[]; roving: Rovin
             'Usable',
             'Tested',
             'Detected',
-            'Chance of detection',
+            'Chance',
             'Still to sample',
           ].map((head) => (
             <th key={head} scope="col" className="table-number">

@@ -67,6 +67,7 @@ export function figureRows(herd: UnitCoverage): FigureRow[] {
             'The same, once all usable are tested',
             chanceText(proof.detectionInHand),
           ),
+          row('to-sample', 'Still to sample', moreText(proof.moreToSample)),
           row('needed', 'Still to be tested', proof.needed.map(neededText).join(', ')),
         ]),
     ...(proof?.weighted

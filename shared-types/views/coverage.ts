@@ -43,8 +43,8 @@ export type CoverageState = z.infer<typeof CoverageState>
 export const coverageWords: Record<CoverageState, string> = {
   detected: 'detected',
   reached: 'target reached',
-  'waiting-for-results': 'sampled, results to come',
-  short: 'short of samples',
+  'waiting-for-results': 'results to come',
+  short: 'short',
   'nothing-tested': 'nothing sampled',
   'no-plan': 'no design set',
 }
@@ -153,6 +153,7 @@ export const FigureName = z.enum([
   'detection',
   'detection-in-hand',
   'needed',
+  'to-sample',
   'prevalence',
   'wilson',
   'exact',

@@ -78,6 +78,7 @@ const makers: Record<FigureName, Maker> = {
   detection: (judged) => detectionFigure(judged, 'tested'),
   'detection-in-hand': (judged) => detectionFigure(judged, 'usable'),
   needed: neededFigure,
+  'to-sample': toSampleFigure,
   prevalence: ({ of }) =>
     of.prevalence && {
       title: 'Share detected',
@@ -236,6 +237,30 @@ function neededFigure({ of, plan }: Judged): FigureView | null {
     ],
     source: `${formulas[method].source} Tables made by the approximation of MacDiarmid 1988 ask for up to three more.`,
     caution: notRandom,
+  }
+}
+
+function toSampleFigure({ of, plan }: Judged): FigureView | null {
+  if (of.proof === null || plan === null) return null
+  const { target, moreToSample } = of.proof
+  return {
+    title: 'Still to sample',
+    value: moreToSample === null ? 'not reachable' : String(moreToSample),
+    formula: 'target − usable samples, never less than none',
+    put: [
+      {
+        sign: 'target',
+        is: target === null ? 'the whole herd is not enough' : String(target),
+        from:
+          of.goal === null
+            ? `animals to be tested for ${percentOf(plan.design.confidence)}`
+            : 'samples to take here, set by the office',
+      },
+      { sign: 'usable', is: String(of.counts.usable), from: 'this log' },
+    ],
+    source: 'Counted in this log; the target as the figure “Still to be tested” has it.',
+    caution:
+      'Takes every usable sample for one that will be tested and clear. What other stations took is in it only after their logs are merged.',
   }
 }
 
