@@ -36,7 +36,7 @@ import {
 } from './sample-number.ts'
 import { resultCalls } from './result-calls.ts'
 import { LoggerReading } from './readings-file.ts'
-import { ReceivedBag, ReceivedCooler } from './receipt.ts'
+import { ReceiptColumns, ReceivedBag, ReceivedCooler } from './receipt.ts'
 import { Keeping, StationSettings } from './station.ts'
 import { StationItem } from './station-close.ts'
 import { HandoffClassed, HandoffPacked } from './transport.ts'
@@ -679,6 +679,8 @@ export const deskApi = {
       pin: z.string().max(20),
       leadSignature: Signature,
       courierSignature: Signature,
+      /** What is open of packing and class was told, and the lead hands over all the same. */
+      asItIs: z.boolean().default(false),
     }),
     z.strictObject({ digest: z.string() }),
   ),
@@ -719,6 +721,7 @@ export const deskApi = {
           how: z.literal('file'),
           name: z.string().trim().min(1).max(120),
           text: FileText,
+          columns: ReceiptColumns,
         }),
         z.strictObject({
           how: z.literal('scanned'),
@@ -821,11 +824,13 @@ export const deskApi = {
   ),
   table: query(
     z.strictObject({
-      what: z.enum(['animals', 'samples', 'kits', 'coolers', 'entries']),
+      what: z.enum(['animals', 'samples', 'results', 'kits', 'coolers', 'entries']),
       format: z.enum(['csv', 'json']),
+      /** With the numbers of hunters and their tags, by which a person can be found. */
+      hunters: z.boolean().default(false),
     }),
     TextFile,
-    lineTopics,
+    [...lineTopics, 'result'],
   ),
 } as const
 

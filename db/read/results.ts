@@ -159,3 +159,13 @@ const sampleRowsOf = prepareAll((db, p: Params<{ animal: AnimalNumber }>) =>
 export function sampleResultsOf(log: ReadableLog, animal: AnimalNumber) {
   return sampleRowsOf(log, { animal })
 }
+
+/** Every result ever reported, oldest first: a later one of the same bag does not replace it. */
+export const allResults = prepareAll((db) =>
+  db
+    .selectFrom('result')
+    .select(['bag', 'animal', 'word', 'method', 'tested', 'laboratory', 'ms'])
+    .orderBy('ms')
+    .orderBy('bag')
+    .orderBy('hash'),
+)

@@ -110,9 +110,10 @@ function addExport(add: AddVerb, { cwd, end }: ProgramDeps): void {
   const { what: lists, format: formats } = deskApi.table.input.shape
   const what = new Option('--what <list>', 'which list').choices(lists.options)
   const format = new Option('--format <format>', 'how').choices(formats.options).default('csv')
-  add('export <file>', 'list what the log holds; no contact is in it')
+  add('export <file>', 'list what the log holds; no contact or hunter is in it')
     .addOption(what.makeOptionMandatory())
     .addOption(format)
+    .option('--hunters', 'with the numbers of hunters and their tags', false)
     .option('--out <file>', 'a new file instead of stdout')
     .action(async (file, { json, out, ...wish }) => {
       const { exportTable } = await load.export()

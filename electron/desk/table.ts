@@ -1,18 +1,23 @@
-/** Lists for elsewhere: animals, samples, kits, coolers, entries, as CSV or JSON. No contact is in them. */
+/**
+ * Lists for elsewhere: animals, samples, results, kits, coolers, entries, as CSV or JSON. No contact is in
+ * them, and hunter and tag numbers only where they are asked for.
+ */
 import { stringify } from 'csv-stringify/sync'
 import type { ReadableLog } from '../../db/connection.ts'
 import { entriesInOrder } from '../../db/log/read-entries.ts'
 import { allAnimals } from '../../db/read/animals.ts'
 import { allBags } from '../../db/read/bags.ts'
 import { bagTally, coolers, lastReadingOf } from '../../db/read/coolers.ts'
+import { allResults } from '../../db/read/results.ts'
 import { allKits } from '../../db/read/kits.ts'
 import type { ParsedInput } from '../../shared-types/desk-api.ts'
 import type { HarvestPlace } from '../../shared-types/animal.ts'
+import type { Entry } from '../../shared-types/entry.ts'
 import { granted } from '../../shared-types/result.ts'
 import { localIso } from '../station/local-time.ts'
 import type { QueryHandlers } from './call.ts'
 
-type What = ParsedInput<'table'>['what']
+type Wish = Omit<ParsedInput<'table'>, 'format'>
 type Cell = string | number | null
 type Row = Record<string, Cell>
 type Iso = (ms: number | null) => string | null
@@ -26,15 +31,14 @@ function placeCells(place: HarvestPlace): Row {
   }
 }
 
-function animalRows(log: ReadableLog, iso: Iso): Row[] {
+function animalRows(log: ReadableLog, iso: Iso, hunters: boolean): Row[] {
   return allAnimals(log).map((each) => ({
     animal: each.animal,
     day: each.day,
     state: each.state,
     outcome: each.outcome,
     not_sampled_because: each.noSample,
-    hunter: each.facts.hunter,
-    tag: each.facts.tag,
+    ...(hunters ? { hunter: each.facts.hunter, tag: each.facts.tag } : {}),
     species: each.facts.species,
     sex: each.facts.sex,
     age: each.facts.age,
@@ -66,6 +70,10 @@ function sampleRows(log: ReadableLog, iso: Iso): Row[] {
   }))
 }
 
+function resultRows(log: ReadableLog, iso: Iso): Row[] {
+  return allResults(log).map(({ ms, ...each }) => ({ ...each, reported_at: iso(ms) }))
+}
+
 function kitRows(log: ReadableLog, iso: Iso): Row[] {
   return allKits(log).map((kit) => ({
     kit: kit.kit,
@@ -95,7 +103,13 @@ function coolerRows(log: ReadableLog, iso: Iso): Row[] {
   })
 }
 
-function entryRows(log: ReadableLog): Row[] {
+/** An entry's body as text; where hunters are left out, their numbers are blank and the rest is whole. */
+function bodyText(body: Entry['body'], hunters: boolean): string {
+  if (hunters || !body.facts) return JSON.stringify(body)
+  return JSON.stringify({ ...body, facts: { ...Object(body.facts), hunter: '', tag: '' } })
+}
+
+function entryRows(log: ReadableLog, hunters: boolean): Row[] {
   return Array.from(entriesInOrder(log), ({ desk, seq, at, by, kind, v, body, prev, hash }) => ({
     desk,
     seq,
@@ -105,31 +119,34 @@ function entryRows(log: ReadableLog): Row[] {
     by,
     kind,
     v,
-    body: JSON.stringify(body),
+    body: bodyText(body, hunters),
     prev,
     hash,
   }))
 }
 
-function rowsOf(log: ReadableLog, what: What, zone: string): Row[] {
+function rowsOf(log: ReadableLog, { what, hunters }: Wish, zone: string): Row[] {
   const iso: Iso = (ms) => (ms === null ? null : localIso(ms, zone))
   switch (what) {
     case 'animals':
-      return animalRows(log, iso)
+      return animalRows(log, iso, hunters)
     case 'samples':
       return sampleRows(log, iso)
+    case 'results':
+      return resultRows(log, iso)
     case 'kits':
       return kitRows(log, iso)
     case 'coolers':
       return coolerRows(log, iso)
     case 'entries':
-      return entryRows(log)
+      return entryRows(log, hunters)
   }
 }
 
 export const tableQueries = {
-  table: ({ log, station }, { what, format }) => {
-    const rows = rowsOf(log, what, station.zone)
+  table: ({ log, station }, { format, ...wish }) => {
+    const { what } = wish
+    const rows = rowsOf(log, wish, station.zone)
     const text =
       format === 'json'
         ? `${JSON.stringify(rows, null, 2)}\n`

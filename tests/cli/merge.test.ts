@@ -40,7 +40,15 @@ test('merging again brings nothing new, and says so to a machine too', async () 
 test('a merged log is exported and rebuilt like any other', async () => {
   const rebuilt = await duskline('rebuild', out)
   expect(rebuilt.code).toBe(0)
-  const animals = await duskline('export', out, '--what', 'animals', '--format', 'json')
+  const animals = await duskline(
+    'export',
+    out,
+    '--what',
+    'animals',
+    '--format',
+    'json',
+    '--hunters',
+  )
   const tags = (JSON.parse(animals.out) as { tag: string }[]).map(({ tag }) => tag)
   expect(tags.filter((tag) => tag === 'T100').length).toBe(2)
 })

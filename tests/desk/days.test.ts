@@ -77,7 +77,7 @@ describe('Sunday', () => {
   })
 
   test('knows the tags of Saturday', async () => {
-    const { text } = await desk.ask('table', { what: 'animals', format: 'json' })
+    const { text } = await desk.ask('table', { what: 'animals', format: 'json', hunters: true })
     const [saturday] = JSON.parse(text) as { tag: string; day: string }[]
     expect(saturday?.day).toBe('2026-11-14')
     const again = { facts: factsOf({ tag: saturday?.tag ?? '' }), contact: null }

@@ -109,7 +109,7 @@ test('what is searched are words indeed: the tag is on the labels, and the couri
 })
 
 test('no hunter and no tag is on what the courier is given', async () => {
-  const { text } = await desk.ask('table', { what: 'animals', format: 'json' })
+  const { text } = await desk.ask('table', { what: 'animals', format: 'json', hunters: true })
   const hunters = (JSON.parse(text) as { hunter: string; tag: string }[]).flatMap((each) => [
     each.hunter,
     each.tag,

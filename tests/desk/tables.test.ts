@@ -25,11 +25,12 @@ beforeAll(async () => {
 afterAll(() => desk.end())
 
 type What = 'animals' | 'samples' | 'kits' | 'coolers' | 'entries'
-const rows = async (what: What) =>
+const rows = async (what: What, hunters = false) =>
   z
     .array(z.record(z.string(), z.unknown()))
-    .parse(JSON.parse((await desk.ask('table', { what, format: 'json' })).text))
-const csv = async (what: What) => (await desk.ask('table', { what, format: 'csv' })).text
+    .parse(JSON.parse((await desk.ask('table', { what, format: 'json', hunters })).text))
+const csv = async (what: What, hunters = false) =>
+  (await desk.ask('table', { what, format: 'csv', hunters })).text
 
 describe('a list for elsewhere', () => {
   test.each(['animals', 'samples', 'kits', 'coolers', 'entries'] as const)(
@@ -57,8 +58,15 @@ describe('a list for elsewhere', () => {
   })
 
   test('lets no spreadsheet run a name as a formula', async () => {
-    expect(await csv('animals')).toContain(",'=cmd(),")
-    expect((await rows('animals')).map(({ hunter }) => hunter)).toContain('=cmd()')
+    expect(await csv('animals', true)).toContain(",'=cmd(),")
+    expect((await rows('animals', true)).map(({ hunter }) => hunter)).toContain('=cmd()')
+  })
+
+  test('has the numbers of hunters and their tags only where they are asked for', async () => {
+    for (const what of ['animals', 'entries'] as const) {
+      expect(await csv(what)).not.toMatch(/=cmd|T2\d{4}/)
+      expect(await csv(what, true)).toMatch(/T2\d{4}/)
+    }
   })
 
   test('of entries holds the whole chain, each entry joined to the one before', async () => {

@@ -168,7 +168,11 @@ describe.skipIf(browserPath === undefined)('check-in', () => {
     if (!animal) throw new Error('the animal is in the line')
     const { contact } = await shown.desk.ask('animal', { animal: animal.animal })
     expect(contact).toEqual({ name: 'Pell Arden', phone: '(555) 0142', email: '' })
-    const { text } = await shown.desk.ask('table', { what: 'entries', format: 'json' })
+    const { text } = await shown.desk.ask('table', {
+      what: 'entries',
+      format: 'json',
+      hunters: true,
+    })
     expect(text).toContain('MD0042117')
     expect(text).not.toContain('Arden')
     expect(text).not.toContain('(555)')

@@ -11,9 +11,9 @@ interface ExportWish extends ParsedInput<'table'> {
 }
 
 export async function exportTable(file: string, wish: ExportWish): Promise<Outcome> {
-  const { what, format, out } = wish
+  const { what, format, hunters, out } = wish
   const table = await withDesk(readDesk(file, Date.now), (desk) =>
-    desk.ask('table', { what, format }),
+    desk.ask('table', { what, format, hunters }),
   )
   return whenGranted(table, ({ name, text }) => {
     if (out === null) return { text, value: { name, text }, refusal: null }
