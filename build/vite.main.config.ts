@@ -2,7 +2,7 @@ import { join } from 'node:path'
 import { defineConfig } from 'vite'
 
 /**
- * The main process, and beside it the thread for what would hold it up. Left outside: Electron itself, the database library with its
+ * The main process, and beside it the threads for what would hold it up. Left outside: Electron itself, the database library with its
  * native part, and what reads its own files (fonts, a program that prints) from beside its code.
  */
 export default defineConfig({
@@ -32,6 +32,8 @@ export default defineConfig({
       input: {
         main: join(import.meta.dirname, '../electron/shell/main.ts'),
         'aside-worker': join(import.meta.dirname, '../db/aside-worker.ts'),
+        'merge-worker': join(import.meta.dirname, '../db/merge/merge-worker.ts'),
+        'look-worker': join(import.meta.dirname, '../electron/desk/look-worker.ts'),
       },
       output: { entryFileNames: '[name].js', chunkFileNames: '[name].js' },
     },

@@ -1,4 +1,5 @@
 /** What is done beside the desk, by name: each takes seconds, and a person is waiting at the desk. */
+import { existsSync } from 'node:fs'
 import { granted, type Result } from '../shared-types/result.ts'
 import { backupLog, renewBackup } from './backup.ts'
 import { closedUnlessGranted, connectForReading, ReadableLog } from './connection.ts'
@@ -51,6 +52,21 @@ async function copyToMove(log: ReadableLog, to: string): Promise<Result<number>>
   freeCopy(copy.value)
   copy.value.close()
   return copied
+}
+
+/** A log of this laptop by its file: beside the desk if that has it open, else by itself. */
+export async function withOwnLog<T>(
+  path: string,
+  work: (log: ReadableLog) => T,
+): Promise<Result<T>> {
+  if (existsSync(`${path}-wal`)) return withLog(path, async (log) => granted(work(log)))
+  const opened = openLog(path)
+  if (!opened.ok) return opened
+  try {
+    return granted(work(opened.value))
+  } finally {
+    opened.value.close()
+  }
 }
 
 /**

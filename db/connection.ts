@@ -65,14 +65,15 @@ export function connectForWriting(path: string): Connection {
 }
 
 /**
- * Opens a part file that is thrown away unless it is finished: no waiting for the disk. A
- * new one is made if there is none.
+ * Settings for a file that is thrown away unless it is finished: no waiting for the disk, and its undo is
+ * kept in memory.
  */
+export const forBulk = ['synchronous = OFF', 'journal_mode = MEMORY', 'cache_size = -32768']
+
+/** Opens a part file with those settings; a new one is made if there is none. */
 export function connectForBulk(path: string): Connection {
   return guarded(new Database(path), (connection) => {
-    connection.pragma('synchronous = OFF')
-    connection.pragma('locking_mode = EXCLUSIVE')
-    connection.pragma('cache_size = -131072')
+    for (const setting of forBulk) connection.pragma(setting)
   })
 }
 

@@ -114,14 +114,6 @@ export interface AnimalTable {
   finished_ms: number | null
 }
 
-/** Which entries are about an animal or, where they name none, a bag: the lines of a story. */
-export interface AboutTable {
-  number: SampleNumber
-  desk: DeskId
-  seq: number
-  hash: string
-}
-
 /** The wait that a hunter was told, in minutes; `chance` in a hundred that it falls in the range. */
 export interface ToldTable {
   animal: AnimalNumber
@@ -412,7 +404,6 @@ export interface ReadTables extends ResultTables {
   told: ToldTable
   set_aside: SetAsideTable
   air: AirTable
-  about: AboutTable
   kit: KitTable
   kit_line: KitLineTable
   label: LabelTable

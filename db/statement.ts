@@ -68,6 +68,17 @@ export function prepareAll<Row, P extends object = NoParams>(build: Build<P, Sel
     query(connectionOf(log)).all(...given) as Row[]
 }
 
+/** A SELECT of one column of all its rows, each a bare value. */
+export function prepareColumn<Value, P extends object = NoParams>(
+  build: Build<P, Selection<Readonly<Record<string, Value>>>>,
+) {
+  const query = compile(build)
+  return (log: ReadableLog, ...given: Given<P>): Value[] => {
+    const statement = query(connectionOf(log))
+    return statement.pluck().all(...given) as Value[]
+  }
+}
+
 /** An INSERT, UPDATE or DELETE, inside a transaction only; answers how many rows it touched. */
 export function prepareRun<P extends object = NoParams>(build: Build<P, Compilable>) {
   const query = compile(build)

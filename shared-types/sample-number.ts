@@ -81,14 +81,25 @@ export function stationOfDesk(desk: DeskId): SeasonStation {
 /** Stands for the desk of a merged log that no office has taken up yet; no station has season 00. */
 export const nobodysDesk = DeskId.parse('00AAAA')
 
+/** The part that a good number is stuck on, or null. */
+function partIn(text: string): string | null {
+  const read = shape.exec(text)
+  return read !== null && checkCharacter(text.slice(0, -1)) === read[6] ? (read[5] ?? null) : null
+}
+
+/** Entries name the same few numbers again and again: the last ones need not be worked out anew. */
+const lastParts = new Map<string, string | null>()
+const mostRemembered = 2000
+
 function isNumberOf(parts: string): (text: string) => boolean {
   return (text) => {
-    const read = shape.exec(text)
-    return (
-      read !== null &&
-      parts.includes(read[5] ?? '') &&
-      checkCharacter(text.slice(0, -1)) === read[6]
-    )
+    let part = lastParts.get(text)
+    if (part === undefined) {
+      part = partIn(text)
+      if (lastParts.size >= mostRemembered) lastParts.clear()
+      lastParts.set(text, part)
+    }
+    return part !== null && parts.includes(part)
   }
 }
 

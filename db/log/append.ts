@@ -1,5 +1,10 @@
 /** Writing: one action of a person, one transaction, entries and read tables together. */
-import { type Entry, type EntryDraft, formatVersion, isKnownKind } from '../../shared-types/entry.ts'
+import {
+  type Entry,
+  type EntryDraft,
+  formatVersion,
+  isKnownKind,
+} from '../../shared-types/entry.ts'
 import type { Result } from '../../shared-types/result.ts'
 import type { PersonId } from '../../shared-types/sample-number.ts'
 import { type Stamp, zeroStamp } from '../../shared-types/stamp.ts'

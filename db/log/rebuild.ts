@@ -2,7 +2,9 @@
 import { granted, type Result } from '../../shared-types/result.ts'
 import { type Connection, connectionOf, type ReadableLog, type WritableLog } from '../connection.ts'
 import { foldKnown, understood } from '../fold/fold.ts'
+import type { KnownEntry } from '../../shared-types/entry.ts'
 import { RowBuffer } from '../fold/row-buffer.ts'
+import type { RowWrite } from '../fold/row-write.ts'
 import { makeReadTables, withoutIndexes } from '../migrations/migrate.ts'
 import { inTransaction } from '../transaction.ts'
 import { quietly, type Progress } from './progress.ts'
@@ -36,8 +38,15 @@ export function refold(
   }
 }
 
+/** What may look on while entries are folded. */
+export type FoldWitness = (entry: KnownEntry, writes: readonly RowWrite[]) => void
+
 /** The same, entry by entry: tells how many are folded, so that other work can go on in between. */
-export function* refoldSteps(log: ReadableLog, target: Connection): Generator<number, Refolded> {
+export function* refoldSteps(
+  log: ReadableLog,
+  target: Connection,
+  witness: FoldWitness = () => undefined,
+): Generator<number, Refolded> {
   makeReadTables(target)
   const putIndexesBack = withoutIndexes(target)
   const buffer = new RowBuffer(target)
@@ -45,7 +54,11 @@ export function* refoldSteps(log: ReadableLog, target: Connection): Generator<nu
   for (const entry of entriesInOrder(log)) {
     const known = understood(entry)
     if (known === null) notUnderstood += 1
-    else buffer.apply(foldKnown(known))
+    else {
+      const writes = foldKnown(known)
+      witness(known, writes)
+      buffer.apply(writes)
+    }
     entries += 1
     yield entries
   }

@@ -53,3 +53,7 @@ export function noFolder(path: string): Result<never> {
     'out',
   )
 }
+
+export function stopped(): Result<never> {
+  return refused('stopped', 'The merge was stopped; nothing was changed.', 'Begin it again.')
+}

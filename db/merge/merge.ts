@@ -7,16 +7,15 @@
  * 4. a merged log is a station log: it can be verified, rebuilt, exported and merged again;
  * 5. the files read are not changed, and the log written appears whole or not at all.
  */
-import { basename, resolve } from 'node:path'
+import { resolve } from 'node:path'
 import { granted, type Result } from '../../shared-types/result.ts'
 import type { DeskId } from '../../shared-types/sample-number.ts'
 import { storageRefusal } from '../storage-refusal.ts'
-import type { FileReport, MergeProgress, MergeReport } from './report.ts'
+import { gathered } from './gather.ts'
+import { type FileReport, type MergeProgress, type MergeReport, sums } from './report.ts'
 import type { Refolded } from '../log/rebuild.ts'
-import { openSource } from './source.ts'
-import { takeIn } from './take-in.ts'
 import { beginTarget, type Target } from './target.ts'
-import { alsoAnInput, mixedWithPractice, nothingToMerge } from './merge-refusals.ts'
+import { alsoAnInput, nothingToMerge } from './merge-refusals.ts'
 
 export interface MergeOrder {
   /** The merged log: made anew, or merged into if it is a merged log already. */
@@ -73,17 +72,7 @@ function* mergedInto(
   target: Target,
   paths: readonly string[],
 ): Generator<MergeProgress, Result<MergeReport>> {
-  const isPractice = practiceOf(target, paths)
-  const files: FileReport[] = []
-  for (const [at, path] of paths.entries()) {
-    const progress = (share: number): MergeProgress => ({
-      doing: 'reading',
-      file: basename(path),
-      done: at + share,
-      total: 2 * paths.length,
-    })
-    files.push(yield* read(target, path, isPractice, progress))
-  }
+  const files = (yield* gathered(target, paths)).map(({ report }) => report)
   if (files.every(({ state }) => state === 'refused')) return nothingToMerge(files)
   return granted(reportOf(target, files, yield* folded(target, paths.length)))
 }
@@ -99,56 +88,11 @@ function* folded(target: Target, files: number): Generator<MergeProgress, Refold
   }
 }
 
-/** One real log among them makes the merged log a real one: practice is then kept out. */
-function practiceOf(target: Target, paths: readonly string[]): boolean {
-  const marks = [target.practice, ...paths.map(practiceOfFile)]
-  return marks.includes(true) && !marks.includes(false)
-}
-
-function practiceOfFile(path: string): boolean | null {
-  const source = openSource(path)
-  if (!source.ok) return null
-  source.value.close()
-  return source.value.practice
-}
-
-function* read(
-  target: Target,
-  path: string,
-  isPractice: boolean,
-  progress: (share: number) => MergeProgress,
-): Generator<MergeProgress, FileReport> {
-  yield progress(0)
-  const file = basename(path)
-  const opened = openSource(path)
-  if (!opened.ok) return { file, state: 'refused', refusal: opened.refusal }
-  const source = opened.value
-  try {
-    if (source.practice === true && !isPractice)
-      return { file, state: 'refused', refusal: mixedWithPractice(file) }
-    const taking = takeIn(target, source)
-    for (let step = taking.next(); ; step = taking.next()) {
-      if (step.done === true) return step.value
-      yield progress(step.value)
-    }
-  } finally {
-    source.close()
-  }
-}
-
 function reportOf(
   target: Target,
   files: readonly FileReport[],
   folded: Refolded | null,
 ): MergeReport {
-  const sum = (what: 'added' | 'known') =>
-    files.reduce((all, file) => all + (file.state === 'refused' ? 0 : file[what]), 0)
-  return {
-    files,
-    entries: target.entries(),
-    added: sum('added'),
-    known: sum('known'),
-    desks: target.desks(),
-    notUnderstood: folded?.notUnderstood ?? 0,
-  }
+  const [entries, desks] = [target.entries(), target.desks().length]
+  return { ...sums(files), entries, desks, notUnderstood: folded?.notUnderstood ?? 0 }
 }

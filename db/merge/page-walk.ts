@@ -65,7 +65,8 @@ export function* recordsOf(pages: Pages, columns: ReadonlySet<number>): Generato
   }
 }
 
-function* payloadsOf(pages: Pages, page: Buffer, head: number): Generator<Buffer> {
+/** What lies on a page of a table or an index; `head` is where the page's own header begins. */
+export function* payloadsOf(pages: Pages, page: Buffer, head: number): Generator<Buffer> {
   const kind = page[head] ?? 0
   if (![leafOfTable, leafOfIndex, insideOfIndex].includes(kind)) return
   const cells = page.readUInt16BE(head + 3)
@@ -120,13 +121,22 @@ function withOverflow(
   return Buffer.concat(parts, length)
 }
 
-function recordIn(payload: Buffer, columns: ReadonlySet<number>): Cell[] | null {
+/** The place of the last row on a leaf of a table. */
+export function rowidAt(page: Buffer, head: number): number {
+  const last = page.readUInt16BE(head + 3) - 1
+  const at = new Place(page, page.readUInt16BE(head + 8 + 2 * last))
+  at.varint()
+  return at.varint()
+}
+
+/** The cells of a record of one of these numbers of columns, or of any; null if it is none. */
+export function recordIn(payload: Buffer, columns: ReadonlySet<number> | null): Cell[] | null {
   const at = new Place(payload, 0)
   const headEnd = at.varint()
   if (headEnd < 2 || headEnd > payload.length || headEnd > 128) return null
   const types: number[] = []
   while (at.offset < headEnd) types.push(at.varint())
-  if (!columns.has(types.length) || at.offset !== headEnd) return null
+  if (columns?.has(types.length) === false || at.offset !== headEnd) return null
   return types.map((type) => at.cell(type))
 }
 

@@ -43,6 +43,13 @@ export interface MergeReport {
   readonly notUnderstood: number
 }
 
+/** The files with what came in with all of them. */
+export function sums(files: readonly FileReport[]): Pick<MergeReport, 'files' | 'added' | 'known'> {
+  const sum = (what: 'added' | 'known') =>
+    files.reduce((all, file) => all + (file.state === 'refused' ? 0 : file[what]), 0)
+  return { files, added: sum('added'), known: sum('known') }
+}
+
 /** How far a merge is. `done` and `total` count steps of like size. */
 export interface MergeProgress {
   readonly doing: 'reading' | 'folding' | 'finishing'

@@ -25,7 +25,7 @@ function isEntryShaped(row: FoundRow): row is EntryTable {
     Number(row.seq) >= 1 &&
     Number(row.v) >= 1 &&
     (row.by === null || isPerson(row.by)) &&
-    isText(row.kind, kindShape) &&
+    isKind(row.kind) &&
     isText(row.prev, hex64) &&
     typeof row.hash === 'string' &&
     typeof row.body === 'string'
@@ -39,10 +39,11 @@ function isText(value: unknown, shape: RegExp): boolean {
 const desks = new Map<string, boolean>()
 const persons = new Map<string, boolean>()
 
-const isDesk = (value: unknown) =>
+export const isDesk = (value: unknown): boolean =>
   remembered(desks, value, (text) => DeskId.safeParse(text).success)
-const isPerson = (value: unknown) =>
+export const isPerson = (value: unknown): boolean =>
   remembered(persons, value, (text) => PersonId.safeParse(text).success)
+export const isKind = (value: unknown): boolean => isText(value, kindShape)
 
 /** A million entries name a few hundred desks and people: each is looked at once. */
 function remembered(
@@ -65,13 +66,21 @@ function hashHolds({ ms, n, wall, body, prev, hash, ...rest }: EntryTable): bool
   return entryHash(prev, { ...rest, at: { ms, n, wall } }, body) === hash
 }
 
-/** The hash holds for any text; only an object can be an entry's body. */
-function isObjectText(body: string): boolean {
+/** The hash holds for any text; only an object can be an entry's body, and one that the database reads too. */
+export function isObjectText(body: string): boolean {
   if (!body.startsWith('{')) return false
   try {
-    JSON.parse(body)
-    return true
+    const value: unknown = JSON.parse(body)
+    return body.length < 2 * deepest || !nestsDeeper(value, deepest)
   } catch {
     return false
   }
+}
+
+/** SQLite reads JSON down to level 1000 (sqlite.org/json1.html); no entry of ours has ten. */
+const deepest = 500
+
+function nestsDeeper(value: unknown, levels: number): boolean {
+  if (typeof value !== 'object' || value === null) return false
+  return levels === 0 || Object.values(value).some((each) => nestsDeeper(each, levels - 1))
 }

@@ -1,4 +1,5 @@
 /** One file that is merged: opened as an image in memory, so that nothing of it or beside it changes. */
+import { isUtf8 } from 'node:buffer'
 import { createHash } from 'node:crypto'
 import { existsSync, readFileSync } from 'node:fs'
 import { basename } from 'node:path'
@@ -11,6 +12,7 @@ import { imageOf, withoutWal } from '../log/read-log.ts'
 import { latestFormat } from '../migrations/list.ts'
 import { formatOf } from '../migrations/migrate.ts'
 import type { ContactTable, SealKeyTable, UnprovedTable } from '../schema.ts'
+import { entryColumnNames, entryColumns } from './entry-columns.ts'
 import { type Pages, pagesOf, recordsOf } from './page-walk.ts'
 import { isSetUp, practiceMark, practiceOf } from './practice-mark.ts'
 import type { FoundRow } from './row-proof.ts'
@@ -25,6 +27,8 @@ export interface Source {
   readonly digest: string | null
   /** Marked as practice by its own set-up; null if it says nothing of it. */
   readonly practice: boolean | null
+  /** A sound file as a database, so that its rows can be proved and copied where they lie. */
+  readonly sound: Connection | null
   /** Rows as found, each of them yet to be proved. */
   readonly rows: () => Iterable<FoundRow>
   readonly contacts: () => Iterable<Found<ContactTable>>
@@ -85,10 +89,15 @@ function isReadable(connection: Connection): boolean {
   )
 }
 
-const columns = ['desk', 'seq', 'ms', 'n', 'wall', 'by', 'kind', 'v', 'body', 'prev', 'hash']
-
 /** By rowid: an index of a stranger's file might leave rows out. */
-const rowsText = `SELECT ${columns.map((name) => `"${name}"`).join(', ')} FROM entry NOT INDEXED ORDER BY rowid`
+const rowsText = `SELECT ${entryColumnNames}, CAST(body AS BLOB) AS bytes FROM entry NOT INDEXED ORDER BY rowid`
+
+/** The rows one by one; a body whose bytes are no text is undefined. */
+function* rowsOf(connection: Connection): Generator<FoundRow> {
+  const rows = connection.prepare<[], FoundRow & { bytes: Buffer | null }>(rowsText)
+  for (const { bytes, ...row } of rows.iterate())
+    yield bytes !== null && isUtf8(bytes) ? row : { ...row, body: undefined }
+}
 
 function sourceOf(connection: Connection, path: string): Source {
   const all = <T>(text: string) =>
@@ -100,7 +109,8 @@ function sourceOf(connection: Connection, path: string): Source {
     state: formatOf(connection) > latestFormat ? 'newer-version' : 'whole',
     digest: null,
     practice: practiceOf(connection),
-    rows: () => all(rowsText),
+    sound: connection,
+    rows: () => rowsOf(connection),
     contacts: () => (has('contact') ? all('SELECT digest, salt, details FROM contact') : []),
     sealKeys: () => (has('seal_key') ? all('SELECT id, under_passphrase FROM seal_key') : []),
     unproved: () =>
@@ -123,6 +133,7 @@ function salvaged(path: string): Result<Source> {
     file: basename(path),
     state: 'damaged',
     digest: createHash('sha256').update(bytes).digest('hex'),
+    sound: null,
     practice: practiceMark(found.filter(isSetUp).map(({ body }) => body)),
     rows,
     contacts: () => foundContacts(pages),
@@ -132,13 +143,13 @@ function salvaged(path: string): Result<Source> {
   })
 }
 
-const entryColumns = new Set([columns.length])
+const columnCounts = new Set<number>([entryColumns.length])
 const looksLikeHash = (value: unknown) => typeof value === 'string' && /^[0-9a-f]{64}$/.test(value)
 
 function* foundRows(pages: Pages): Generator<FoundRow> {
-  for (const cells of recordsOf(pages, entryColumns)) {
+  for (const cells of recordsOf(pages, columnCounts)) {
     if (!looksLikeHash(cells[9]) || !looksLikeHash(cells[10])) continue
-    yield Object.fromEntries(columns.map((name, at) => [name, cells[at]])) as FoundRow
+    yield Object.fromEntries(entryColumns.map((name, at) => [name, cells[at]])) as FoundRow
   }
 }
 

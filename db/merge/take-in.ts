@@ -1,8 +1,11 @@
 /** What of one file goes into the merged log. */
 import { sha256 } from '../log/hash-chain.ts'
 import type { Json } from '../canonical-json.ts'
+import type { Connection } from '../connection.ts'
 import type { ContactTable, SealKeyTable, UnprovedTable } from '../schema.ts'
 import type { AlteredEntry, DeskFound, FileReport } from './report.ts'
+import { type Proof, proofOf } from './prove.ts'
+import { entryColumnNames } from './entry-columns.ts'
 import { type FoundRow, provedRow } from './row-proof.ts'
 import { type Found, isFileFault, type Source } from './source.ts'
 import { unprovedRow } from './unproved.ts'
@@ -11,15 +14,39 @@ import type { Target } from './target.ts'
 /** Takes in what a file proves; tells after every few hundred rows which share of it is done. */
 export function* takeIn(target: Target, source: Source): Generator<number, FileReport> {
   const taking = new Taking(target, source)
+  const proof = source.sound === null ? null : yield* shared(proofIn(source.sound))
+  if (source.sound !== null && proof !== null) taking.seeAll(source.sound, proof)
+  else yield* shared(oneByOne(taking, source))
+  target.together(() => taking.seeTheRest())
+  return taking.report()
+}
+
+/** How many rows there are is not known before the end; a file is about this long. */
+function* shared<T>(work: Generator<number, T>): Generator<number, T> {
+  let rows = 0
+  for (let step = work.next(); ; step = work.next()) {
+    if (step.done === true) return step.value
+    rows += step.value
+    yield rows / (rows + 5000)
+  }
+}
+
+function* proofIn(connection: Connection): Generator<number, Proof | null> {
+  try {
+    return yield* proofOf(connection)
+  } catch (error) {
+    if (!isFileFault(error)) throw error
+    return null
+  }
+}
+
+function* oneByOne(taking: Taking, source: Source): Generator<number, void> {
   let rows = 0
   for (const row of untilItBreaks(source.rows())) {
     taking.see(row)
     rows += 1
-    // How many rows there are is not known before the end; a file is about this long.
-    if (rows % 500 === 0) yield rows / (rows + 5000)
+    if (rows % 500 === 0) yield 500
   }
-  taking.seeTheRest()
-  return taking.report()
 }
 
 /** A page may turn out bad while it is read, though the file looked sound: what came before stands. */
@@ -45,6 +72,16 @@ class Taking {
     this.#source = source
   }
 
+  /** All rows of a sound file, those left out that did not prove what they say. */
+  seeAll(connection: Connection, { unproved }: Proof): void {
+    this.#added += this.#target.takeAllFrom(connection, unproved)
+    for (const row of rowsAt(connection, unproved)) this.#leaveOut(row)
+    for (const { desk, entries, lastSeq } of chainsIn(connection, unproved)) {
+      this.#seen += entries
+      this.#desks.set(desk, { entries, lastSeq, lastHash: '' })
+    }
+  }
+
   see(found: FoundRow): void {
     const row = provedRow(found)
     if (row === null) return this.#leaveOut(found)
@@ -66,7 +103,7 @@ class Taking {
   }
 
   seeTheRest(): void {
-    this.#added = this.#target.settle()
+    this.#added += this.#target.settle()
     for (const contact of untilItBreaks(this.#source.contacts()))
       if (isContact(contact)) this.#target.keepContact(contact)
     for (const key of untilItBreaks(this.#source.sealKeys()))
@@ -102,6 +139,22 @@ class Taking {
       })),
     }
   }
+}
+
+function rowsAt(connection: Connection, places: readonly number[]): FoundRow[] {
+  const row = connection.prepare<[number], FoundRow>(
+    `SELECT ${entryColumnNames} FROM entry NOT INDEXED WHERE rowid = ?`,
+  )
+  return places.flatMap((at) => row.get(at) ?? [])
+}
+
+function chainsIn(connection: Connection, leftOut: readonly number[]) {
+  return connection
+    .prepare<[string], { desk: string; entries: number; lastSeq: number }>(
+      `SELECT desk, count(*) AS entries, max(seq) AS lastSeq FROM entry NOT INDEXED
+       WHERE rowid NOT IN (SELECT value FROM json_each(?)) GROUP BY desk COLLATE BINARY`,
+    )
+    .all(JSON.stringify(leftOut))
 }
 
 /** The row to keep of what was found; null where a cell could not be read as a value at all. */

@@ -7,15 +7,24 @@ import { dirname } from 'node:path'
 import type { Statement } from 'better-sqlite3'
 import { granted, type Result } from '../../shared-types/result.ts'
 import { type DeskId, nobodysDesk } from '../../shared-types/sample-number.ts'
-import { type Connection, connectForBulk, connectionOf, WritableLog } from '../connection.ts'
+import {
+  type Connection,
+  connectForBulk,
+  connectionOf,
+  forBulk,
+  WritableLog,
+} from '../connection.ts'
 import { makeTables } from '../log/create.ts'
 import { storing } from '../storage-refusal.ts'
 import { openLog } from '../log/open.ts'
-import { countEntries } from '../log/read-entries.ts'
-import { type Refolded, refoldSteps } from '../log/rebuild.ts'
+import { countEntries, desksOf } from '../log/read-entries.ts'
+import { type FoldWitness, type Refolded, refoldSteps } from '../log/rebuild.ts'
 import { latestFormat } from '../migrations/list.ts'
+import { readTablesOf, withoutIndexes } from '../migrations/migrate.ts'
 import { markOfLog } from './log-mark.ts'
 import type { ContactTable, EntryTable, SealKeyTable, UnprovedTable } from '../schema.ts'
+import { entryColumnNames, entryColumns } from './entry-columns.ts'
+import { Ties } from './ties.ts'
 import { noFolder, notAMergedLog, outInUse } from './merge-refusals.ts'
 
 /** Begins the part file of a merged log: a copy of `out` if that is there, else a new log. */
@@ -60,23 +69,25 @@ function copied(out: string, part: string): Result<Begun> {
   }
 }
 
-function removeLog(path: string): void {
+/** Removes a log with the files that the database keeps beside it. */
+export function removeLog(path: string): void {
   for (const part of ['', '-wal', '-shm', '-journal']) rmSync(path + part, { force: true })
 }
-
-const entryColumns = ['desk', 'seq', 'ms', 'n', 'wall', 'by', 'kind', 'v', 'body', 'prev', 'hash']
 
 /** Entries inserted by one statement. */
 const entriesAtOnce = 32
 
 function insertEntries(rows: number): string {
   const row = `(${entryColumns.map(() => '?').join(', ')})`
-  const names = entryColumns.map((name) => `"${name}"`).join(', ')
-  return `INSERT OR IGNORE INTO entry (${names}) VALUES ${Array.from({ length: rows }, () => row).join(', ')}`
+  return `INSERT OR IGNORE INTO entry (${entryColumnNames}) VALUES ${Array.from({ length: rows }, () => row).join(', ')}`
 }
 
 const entryIndexes =
   "SELECT name, sql FROM sqlite_schema WHERE type = 'index' AND tbl_name = 'entry' AND sql IS NOT NULL"
+
+/** Of two records of a key, the one that opens it; of two that do, always the same. */
+const betterKey = `ON CONFLICT (id) DO UPDATE SET under_passphrase = excluded.under_passphrase
+  WHERE coalesce(excluded.under_passphrase, '') > coalesce(under_passphrase, '')`
 
 export class Target {
   readonly practice: boolean | null
@@ -100,20 +111,41 @@ export class Target {
     this.#connection = begun.connection
     this.#log = new WritableLog(this.#connection, part, begun.desk, latestFormat)
     this.#indexes = this.#connection.prepare<[], { name: string; sql: string }>(entryIndexes).all()
-    this.#connection.exec('BEGIN')
     for (const { name } of this.#indexes) this.#connection.exec(`DROP INDEX "${name}"`)
     this.#insertMany = this.#connection.prepare(insertEntries(entriesAtOnce))
     this.#keepContact = this.#connection.prepare(
       'INSERT OR IGNORE INTO contact (digest, salt, details) VALUES (?, ?, ?)',
     )
     this.#keepSealKey = this.#connection.prepare(
-      `INSERT INTO seal_key (id, under_passphrase) VALUES (?, ?)
-       ON CONFLICT (id) DO UPDATE SET under_passphrase = excluded.under_passphrase
-       WHERE coalesce(excluded.under_passphrase, '') > coalesce(under_passphrase, '')`,
+      `INSERT INTO seal_key (id, under_passphrase) VALUES (?, ?) ${betterKey}`,
     )
     this.#keepUnproved = this.#connection.prepare(
       'INSERT OR IGNORE INTO unproved (key, what, desk, seq, holds) VALUES (?, ?, ?, ?, ?)',
     )
+  }
+
+  /**
+   * Takes in what lies in a sound file, but for the rows at some places; answers how many were not there
+   * before. The file's own connection reaches over: an image in memory cannot be reached from here.
+   */
+  takeAllFrom(source: Connection, unproved: readonly number[]): number {
+    source.prepare('ATTACH ? AS merged').run(this.#part)
+    try {
+      for (const setting of forBulk) source.pragma(`merged.${setting}`)
+      const copy = source.prepare(`INSERT OR IGNORE INTO merged.entry (${entryColumnNames})
+        SELECT ${entryColumnNames} FROM main.entry NOT INDEXED
+        WHERE rowid NOT IN (SELECT value FROM json_each(?)) ORDER BY rowid`)
+      const { changes } = copy.run(JSON.stringify(unproved))
+      this.#note(changes)
+      return changes
+    } finally {
+      source.exec('DETACH merged')
+    }
+  }
+
+  /** Does many small writes as one: all that `act` keeps is there when it returns. */
+  together<T>(act: () => T): T {
+    return this.#connection.transaction(act)()
   }
 
   /** Takes an entry in, together with others; `settle` tells how many were new. */
@@ -167,26 +199,62 @@ export class Target {
     return countEntries(this.#log)
   }
 
-  desks(): number {
-    return (
-      this.#connection
-        .prepare<[], number>('SELECT count(DISTINCT desk) FROM entry')
-        .pluck()
-        .get() ?? 0
-    )
+  desks(): DeskId[] {
+    return desksOf(this.#log)
   }
 
   /** Folds all entries, in their order, into fresh read tables. */
-  *fold(): Generator<number, Refolded> {
-    for (const { sql } of this.#indexes) this.#connection.exec(sql)
-    const folded = yield* refoldSteps(this.#log, this.#connection)
+  *fold(witness?: FoldWitness): Generator<number, Refolded> {
+    this.#connection.exec('BEGIN')
+    this.#putIndexesBack()
+    const folded = yield* refoldSteps(this.#log, this.#connection, witness)
     leavePurgedOut(this.#connection)
+    this.#connection.exec('COMMIT')
     return folded
+  }
+
+  #putIndexesBack(): void {
+    for (const { sql } of this.#indexes) this.#connection.exec(sql)
+  }
+
+  /**
+   * Takes in parts whose entries meet in no row of a read table, neither each other's nor what is here:
+   * all of each, its read tables too. In place of a fold; `forParts` goes before the first.
+   */
+  takePart(part: string): void {
+    this.#connection.prepare('ATTACH ? AS part').run(part)
+    try {
+      this.together(() => {
+        for (const sql of partSql(readTablesOf(this.#connection))) this.#connection.exec(sql)
+      })
+      this.#changed = true
+    } finally {
+      this.#connection.exec('DETACH part')
+    }
+  }
+
+  /** Takes the indexes of the read tables away; answers with how to complete the log once all parts are in. */
+  forParts(): () => void {
+    const putIndexesBack = withoutIndexes(this.#connection)
+    return () => {
+      this.#putIndexesBack()
+      putIndexesBack()
+      leavePurgedOut(this.#connection)
+    }
+  }
+
+  /** A tie between desks, for every row that their entries meet in while they are folded. */
+  ties(): Ties {
+    return new Ties(this.#connection)
+  }
+
+  /** Leaves the part file as it is, for whoever takes it up. */
+  leave(): void {
+    this.#connection.close()
   }
 
   /** Puts the part file in place; refuses `log-in-use` if another program has the old one open. */
   finish(): Result<void> {
-    this.#connection.exec('COMMIT')
     this.#connection.pragma('journal_mode = WAL')
     this.#connection.close()
     if (existsSync(`${this.#out}-wal`)) return outInUse(this.#out)
@@ -214,6 +282,18 @@ function leavePurgedOut(connection: Connection): void {
       LEFT JOIN station ON station.desk = entry.desk
     WHERE animal.contact IS NOT NULL AND animal.day <= entry.body ->> '$.upTo'
       AND (animal.desk = entry.desk OR station.office = 1))`)
+}
+
+/** What takes a part in that is attached as `part`. */
+function partSql(readTables: readonly string[]): string[] {
+  return [
+    `INSERT OR IGNORE INTO main.entry (${entryColumnNames}) SELECT ${entryColumnNames} FROM part.entry`,
+    'INSERT OR IGNORE INTO main.contact SELECT * FROM part.contact',
+    'INSERT OR IGNORE INTO main.unproved SELECT * FROM part.unproved',
+    `INSERT INTO main.seal_key (id, under_passphrase)
+     SELECT id, under_passphrase FROM part.seal_key WHERE true ${betterKey}`,
+    ...readTables.map((name) => `INSERT INTO main."${name}" SELECT * FROM part."${name}"`),
+  ]
 }
 
 function putInPlace(part: string, out: string): void {

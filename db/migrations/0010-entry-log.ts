@@ -1,7 +1,10 @@
 /** The entries, whose log it is, what is kept apart from the entries, and what a merge could not take in. */
 import type { Migration } from './migration.ts'
 
-/** A fork keeps both its branches, so desk and seq alone are not unique. */
+/**
+ * A fork keeps both its branches, so desk and seq alone are not unique. `entry_about` finds an entry again
+ * from the animal it is about or, where it names none, from the bag.
+ */
 const sql = `
 CREATE TABLE entry (
   desk TEXT NOT NULL,
@@ -18,6 +21,9 @@ CREATE TABLE entry (
   UNIQUE (desk, seq, hash)
 ) STRICT;
 CREATE INDEX entry_in_order ON entry (ms, n, desk, seq);
+CREATE INDEX entry_about ON entry (
+  CASE WHEN json_valid(body) THEN coalesce(body ->> '$.animal', body ->> '$.bag') END
+);
 CREATE TRIGGER entry_is_never_changed BEFORE UPDATE ON entry
 BEGIN SELECT RAISE(ABORT, 'an entry is never changed'); END;
 CREATE TRIGGER entry_is_never_taken_out BEFORE DELETE ON entry

@@ -58,11 +58,6 @@ CREATE TABLE set_aside (
 CREATE TABLE air (desk TEXT PRIMARY KEY, celsius REAL NOT NULL, ms INTEGER NOT NULL)
 STRICT, WITHOUT ROWID;
 
-CREATE TABLE about (
-  number TEXT NOT NULL, desk TEXT NOT NULL, seq INTEGER NOT NULL, hash TEXT NOT NULL,
-  PRIMARY KEY (number, desk, seq, hash)
-) STRICT, WITHOUT ROWID;
-
 CREATE TABLE kit (
   kit TEXT PRIMARY KEY, animal TEXT, state TEXT NOT NULL, sampler TEXT,
   numbered_ms INTEGER NOT NULL, opened_ms INTEGER, opened_by TEXT

@@ -1,4 +1,5 @@
 /** The entries behind one animal, and the latest of one person. */
+import { sql } from 'kysely'
 import type { Entry } from '../../shared-types/entry.ts'
 import type { DeskId, PersonId, SampleNumber } from '../../shared-types/sample-number.ts'
 import { orderStamp } from '../../shared-types/stamp.ts'
@@ -8,15 +9,13 @@ import { rowToEntry } from '../log/read-entries.ts'
 
 const aboutRows = prepareAll((db, p: Params<{ number: SampleNumber }>) =>
   db
-    .selectFrom('about')
-    .innerJoin('entry', (join) =>
-      join
-        .onRef('entry.desk', '=', 'about.desk')
-        .onRef('entry.seq', '=', 'about.seq')
-        .onRef('entry.hash', '=', 'about.hash'),
-    )
-    .selectAll('entry')
-    .where('about.number', '=', p('number')),
+    .selectFrom('entry')
+    .selectAll()
+    // In the words of the index `entry_about`.
+    .where(
+      sql<boolean>`CASE WHEN json_valid(body)
+        THEN coalesce(body ->> '$.animal', body ->> '$.bag') END = ${p('number')}`,
+    ),
 )
 
 /** Every entry about any of these animals or bags, oldest first. */

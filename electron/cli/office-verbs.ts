@@ -8,7 +8,7 @@ export function addOfficeVerbs(add: AddVerb, { cwd, progress, end }: ProgramDeps
     .requiredOption('--out <file>', 'the merged log: a new one, or one to merge into')
     .action(async (files: string[], { json, out }) => {
       const { merge } = await import('./verbs/merge.ts')
-      const outcome = merge({
+      const outcome = await merge({
         out: at(out),
         files: files.map(at),
         progress: ({ done, total }) => progress.say('Merging', done / total),

@@ -1,11 +1,10 @@
 /** Discrepancies of a merged record: found in what it holds, settled by entries. */
-import { createHash } from 'node:crypto'
 import type { ReadableLog } from '../../db/connection.ts'
 import { countEntries } from '../../db/log/read-entries.ts'
 import { animalsBeginning } from '../../db/read/find.ts'
 import { settlements } from '../../db/read/disputes.ts'
 import { stationsIn } from '../../db/read/station.ts'
-import { type DiscrepancyKind, settleWords } from '../../shared-types/discrepancy.ts'
+import { settleWords } from '../../shared-types/discrepancy.ts'
 import { granted, refused } from '../../shared-types/result.ts'
 import type { DeskId } from '../../shared-types/sample-number.ts'
 import type { DiscrepanciesView, DiscrepancyView } from '../../shared-types/views/merge.ts'
@@ -13,32 +12,8 @@ import { type Discrepancy, waysOf } from '../station/discrepancy/discrepancy.ts'
 import { decideSettle, settledState, standing } from '../station/discrepancy/settling.ts'
 import type { CommandHandlers, QueryHandlers } from './call.ts'
 import { done } from './decided.ts'
-import { discrepanciesIn } from './discrepancy-evidence.ts'
+import { discrepanciesFound } from './discrepancy-search.ts'
 import { namesOf } from './names.ts'
-
-/** The same evidence is the same discrepancy, at whatever office it is found. */
-export function discrepancyId({ kind, evidence }: Discrepancy): string {
-  return createHash('sha256')
-    .update(JSON.stringify([kind, ...evidence]))
-    .digest('hex')
-}
-
-interface Found {
-  readonly entries: number
-  readonly byId: ReadonlyMap<string, Discrepancy>
-}
-
-const foundIn = new WeakMap<ReadableLog, Found>()
-
-/** A season takes seconds to look through: done anew only when entries other than settlements came. */
-function found(log: ReadableLog): ReadonlyMap<string, Discrepancy> {
-  const entries = countEntries(log) - settlements(log).length
-  const before = foundIn.get(log)
-  if (before?.entries === entries) return before.byId
-  const byId = new Map(discrepanciesIn(log).map((each) => [discrepancyId(each), each]))
-  foundIn.set(log, { entries, byId })
-  return byId
-}
 
 type SettlementRow = ReturnType<typeof settlementsOf>[number]
 
@@ -46,18 +21,11 @@ function settlementsOf(log: ReadableLog) {
   return settlements(log).map((row) => ({ ...row, replaces: JSON.parse(row.replaces) as string[] }))
 }
 
-/** How many there are of each kind that are not settled alike, for the report of a merge. */
-export function countsInDispute(log: ReadableLog): { kind: DiscrepancyKind; count: number }[] {
-  const counts = new Map<DiscrepancyKind, number>()
-  for (const { kind } of discrepanciesIn(log)) counts.set(kind, (counts.get(kind) ?? 0) + 1)
-  return [...counts].map(([kind, count]) => ({ kind, count }))
-}
-
-function discrepanciesView(log: ReadableLog): DiscrepanciesView {
+async function discrepanciesView(log: ReadableLog): Promise<DiscrepanciesView> {
   const nameOf = namesOf(log)
   const stations = stationsIn(log)
   const rows = settlementsOf(log)
-  const byId = found(log)
+  const byId = await discrepanciesFound(log)
   const nameOfDesk = (desk: DeskId | null) =>
     stations.find((station) => station.desk === desk)?.name ?? null
   const view = (row: SettlementRow, of: Discrepancy | undefined) => settlementView(row, of, nameOf)
@@ -99,12 +67,13 @@ function settlementView(
 }
 
 /** How many discrepancies of a record nobody has settled, or offices have settled differently. */
-export function unsettledIn(log: ReadableLog): number {
-  return discrepanciesView(log).discrepancies.filter(({ state }) => state !== 'settled').length
+export async function unsettledIn(log: ReadableLog): Promise<number> {
+  const { discrepancies } = await discrepanciesView(log)
+  return discrepancies.filter(({ state }) => state !== 'settled').length
 }
 
 export const discrepancyQueries = {
-  discrepancies: ({ log }) => granted(discrepanciesView(log)),
+  discrepancies: async ({ log }) => granted(await discrepanciesView(log)),
   find: ({ log }, { text }) => {
     const wanted = text.trim().toUpperCase()
     return granted({ animals: wanted === '' ? [] : animalsBeginning(log, wanted) })
@@ -112,8 +81,8 @@ export const discrepancyQueries = {
 } satisfies Partial<QueryHandlers>
 
 export const discrepancyCommands = {
-  'discrepancy.settle': ({ act, log }, { discrepancy: id, ...settling }) => {
-    const discrepancy = found(log).get(id)
+  'discrepancy.settle': async ({ act, log }, { discrepancy: id, ...settling }) => {
+    const discrepancy = (await discrepanciesFound(log)).get(id)
     if (!discrepancy)
       return refused(
         'no-such-discrepancy',

@@ -1,14 +1,13 @@
-/** Merging at the desk: in small steps between other work, so that every window stays alive. */
+/** Merging at the desk: beside other work, so that every window stays alive. */
 import { basename, join } from 'node:path'
-import { setImmediate as aMoment } from 'node:timers/promises'
-import { type MergeSteps, mergeSteps } from '../../db/merge/merge.ts'
-import type { MergeReport } from '../../db/merge/report.ts'
-import { readLog } from '../../db/log/read-log.ts'
+import type { MergeOrder } from '../../db/merge/merge.ts'
+import { mergeFiles, stopSign } from '../../db/merge/merge-files.ts'
+import type { MergeProgress, MergeReport } from '../../db/merge/report.ts'
 import { granted, type Result, refused } from '../../shared-types/result.ts'
 import { nobodysDesk } from '../../shared-types/sample-number.ts'
 import type { MergeReportView, MergeStateView, MergeView } from '../../shared-types/views/merge.ts'
 import type { ShelfCall, ShelfHandlers } from './call.ts'
-import { countsInDispute } from './discrepancies.ts'
+import { countsByKind, lookThrough } from './discrepancy-search.ts'
 import { mergePlaces, pathsAt } from './merge-places.ts'
 import type { Shelf } from './shelf.ts'
 
@@ -19,48 +18,40 @@ type Tell = ShelfCall['tell']
 /** One merge at a desk, from its beginning until the next is begun. */
 class MergeJob {
   state: MergeStateView = { is: 'idle' }
-  #steps: MergeSteps | null = null
+  #stop: Int32Array | null = null
 
   get isRunning(): boolean {
-    return this.#steps !== null
+    return this.#stop !== null
   }
 
-  begin(out: string, steps: MergeSteps, tell: Tell): void {
-    this.#steps = steps
-    this.state = { is: 'running', out: basename(out), doing: 'reading', file: null, share: 0 }
-    void this.#run(out, steps, tell)
+  begin(order: MergeOrder, tell: Tell): void {
+    this.#stop = stopSign()
+    const out = basename(order.out)
+    this.state = { is: 'running', out, doing: 'reading', file: null, share: 0 }
+    void this.#run(order, this.#stop, tell)
   }
 
-  async #run(out: string, steps: MergeSteps, tell: Tell): Promise<void> {
-    try {
-      this.state = await this.#end(out, steps, tell)
-    } catch {
-      this.state = { is: 'refused', out: basename(out), refusal: fault }
+  async #run(order: MergeOrder, stop: Int32Array, tell: Tell): Promise<void> {
+    const out = basename(order.out)
+    let steps = 0
+    const progress = ({ doing, file, done, total }: MergeProgress) => {
+      this.state = { is: 'running', out, doing, file, share: Math.min(1, done / total) }
+      // A window that is told a hundred times a second only gets slower.
+      if (steps % 20 === 0) tell(['merge'])
+      steps += 1
     }
-    this.#steps = null
+    try {
+      this.state = await ended(order.out, await mergeFiles(order, { progress, stop }))
+    } catch {
+      this.state = { is: 'refused', out, refusal: fault }
+    }
+    this.#stop = null
     tell(['merge', 'office'])
   }
 
-  async #end(out: string, steps: MergeSteps, tell: Tell): Promise<MergeStateView> {
-    const name = basename(out)
-    for (let count = 0; this.#steps === steps; count += 1) {
-      const step = steps.next()
-      if (step.done === true) return ended(out, step.value)
-      const { doing, file, done, total } = step.value
-      this.state = { is: 'running', out: name, doing, file, share: done / total }
-      // A window that is told a hundred times a second only gets slower.
-      if (count % 20 === 0) tell(['merge'])
-      if (count % 2 === 0) await aMoment()
-    }
-    return { is: 'stopped', out: name }
-  }
-
+  /** The part file is cleared away; the merged log stays as it was. */
   cancel(): void {
-    const steps = this.#steps
-    if (steps === null) return
-    this.#steps = null
-    // Clears the part file away; the merged log stays as it was.
-    steps.return({ ok: false, refusal: fault })
+    if (this.#stop) Atomics.store(this.#stop, 0, 1)
   }
 }
 
@@ -70,16 +61,14 @@ const fault = {
   next: 'Merge again; if it happens again, leave out one file after another to find which it is.',
 }
 
-function ended(out: string, result: Result<MergeReport>): MergeStateView {
-  return result.ok
-    ? { is: 'done', report: reportView(out, result.value) }
-    : { is: 'refused', out: basename(out), refusal: result.refusal }
+async function ended(out: string, result: Result<MergeReport>): Promise<MergeStateView> {
+  if (result.ok) return { is: 'done', report: await reportView(out, result.value) }
+  if (result.refusal.code === 'stopped') return { is: 'stopped', out: basename(out) }
+  return { is: 'refused', out: basename(out), refusal: result.refusal }
 }
 
-function reportView(out: string, report: MergeReport): MergeReportView {
-  const log = readLog(out)
-  const inDispute = log.ok ? countsInDispute(log.value) : []
-  if (log.ok) log.value.close()
+async function reportView(out: string, report: MergeReport): Promise<MergeReportView> {
+  const inDispute = countsByKind(await lookThrough(out, report.entries))
   return {
     ...report,
     out: basename(out),
@@ -135,7 +124,7 @@ export const mergeCalls = {
       )
     const out = join(deps.folder, into + ending)
     if (shelf.openFile === basename(out)) shelf.shut()
-    job.begin(out, mergeSteps({ out, files: paths, office: null }), tell)
+    job.begin({ out, files: paths, office: null }, tell)
     tell(['merge'])
     return granted({})
   },

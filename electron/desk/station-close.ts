@@ -113,12 +113,12 @@ function dayAsked(days: readonly StationDay[], { station, date }: Asked): Statio
 }
 
 /** The station's close as the screen, the sheet and the terminal show it. */
-export function stationCloseView(
+export async function stationCloseView(
   log: ReadableLog,
   reader: StationRecord,
   lead: PersonId | undefined,
   asked: Asked,
-): StationCloseView {
+): Promise<StationCloseView> {
   const days = stationDays(log)
   const day = dayAsked(days, asked)
   const second = secondOf(log, reader, lead)
@@ -143,18 +143,18 @@ export function stationCloseView(
     totals: totalsOf(view),
     items,
     open: needsBeforeStationClose(view, items),
-    unsettled: unsettledIn(log),
+    unsettled: await unsettledIn(log),
     signed: signedOf(log, view),
     second,
   }
 }
 
 export const stationCloseQueries = {
-  stationClose: ({ log, station, person }, asked) =>
-    granted(stationCloseView(log, station, person?.person, asked)),
-  stationCloseSheet: (call, asked) => {
+  stationClose: async ({ log, station, person }, asked) =>
+    granted(await stationCloseView(log, station, person?.person, asked)),
+  stationCloseSheet: async (call, asked) => {
     const { log, station, person } = call
-    return stationCloseSheetPdf(call, stationCloseView(log, station, person?.person, asked))
+    return stationCloseSheetPdf(call, await stationCloseView(log, station, person?.person, asked))
   },
 } satisfies Partial<QueryHandlers>
 

@@ -29,6 +29,8 @@ describe.skipIf(process.platform !== 'linux')('the packaged program', () => {
     'package.json',
     'dist/main/main.js',
     'dist/main/aside-worker.js',
+    'dist/main/merge-worker.js',
+    'dist/main/look-worker.js',
     'dist/preload/preload.cjs',
     'dist/renderer/index.html',
     'node_modules/better-sqlite3/lib/index.js',

@@ -3,11 +3,12 @@ import { randomBytes } from 'node:crypto'
 import { readFileSync, rmSync, writeFileSync } from 'node:fs'
 import Database from 'better-sqlite3'
 import { beforeAll, expect, test } from 'vitest'
-import { connectionOf } from '../../db/connection.ts'
+import { type Connection, connectionOf } from '../../db/connection.ts'
 import { openLog } from '../../db/log/open.ts'
 import { readLog } from '../../db/log/read-log.ts'
 import { verifyLog } from '../../db/log/verify.ts'
 import { mergeLogs } from '../../db/merge/merge.ts'
+import { proofOf } from '../../db/merge/prove.ts'
 import { provedRow } from '../../db/merge/row-proof.ts'
 import { openSource } from '../../db/merge/source.ts'
 import { value } from '../db/temp-log.ts'
@@ -79,6 +80,13 @@ interface Outcome {
   readonly proved: number
 }
 
+/** How many rows the database leaves unproved when it puts the texts together by itself. */
+function provedTogether(connection: Connection): number {
+  const proving = proofOf(connection)
+  for (let step = proving.next(); ; step = proving.next())
+    if (step.done === true) return step.value?.unproved.length ?? -1
+}
+
 /** Opens a mutated file as a merge does and proves its rows; nothing may be proved that was not there. */
 function outcomeOf(path: string): Outcome {
   const opened = openSource(path)
@@ -92,6 +100,7 @@ function outcomeOf(path: string): Outcome {
       if (entry === null) others += 1
       else proved.add(entry.hash)
     }
+    if (source.sound !== null) expect(provedTogether(source.sound)).toBe(others)
   } finally {
     source.close()
   }

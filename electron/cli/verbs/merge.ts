@@ -1,9 +1,8 @@
 /** `merge --out OUT IN...`: one log out of many. The files read stay as they are. */
 import { basename } from 'node:path'
-import { mergeLogs } from '../../../db/merge/merge.ts'
+import { mergeFiles, stopSign } from '../../../db/merge/merge-files.ts'
 import type { FileReport, MergeProgress, MergeReport } from '../../../db/merge/report.ts'
-import { readLog } from '../../../db/log/read-log.ts'
-import { countsInDispute } from '../../desk/discrepancies.ts'
+import { countsByKind, lookThrough } from '../../desk/discrepancy-search.ts'
 import { discrepancyWords, type DiscrepancyKind } from '../../../shared-types/discrepancy.ts'
 import { notDone, type Outcome, told } from '../outcome.ts'
 
@@ -19,13 +18,11 @@ interface InDispute {
 }
 
 /** Merges what can be merged, and names every file and entry that could not be. */
-export function merge({ out, files, progress }: MergeWish): Outcome {
-  const merged = mergeLogs({ out, files, office: null }, progress)
+export async function merge({ out, files, progress }: MergeWish): Promise<Outcome> {
+  const order = { out, files, office: null }
+  const merged = await mergeFiles(order, { progress, stop: stopSign() })
   if (!merged.ok) return notDone(merged.refusal)
-  const log = readLog(out)
-  if (!log.ok) return notDone(log.refusal)
-  const inDispute = countsInDispute(log.value)
-  log.value.close()
+  const inDispute = countsByKind(await lookThrough(out, merged.value.entries))
   const lines = [
     ...merged.value.files.flatMap(linesOfFile),
     summary(basename(out), merged.value),
