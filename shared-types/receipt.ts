@@ -21,6 +21,14 @@ export const ReceivedCooler = z.strictObject({
 })
 export type ReceivedCooler = z.infer<typeof ReceivedCooler>
 
+/** What a person says of the columns of a counter-scan's file; they count from nought. */
+export const ReceiptColumns = z.strictObject({
+  bag: z.int().min(0).max(99),
+  /** What is wrong with the bag; null where the file does not say. */
+  condition: z.int().min(0).max(99).nullable(),
+})
+export type ReceiptColumns = z.infer<typeof ReceiptColumns>
+
 /** The most bags of one counter-scan. */
 export const mostReceived = 5000
 

@@ -189,7 +189,7 @@ export const handoffCommands = {
     return act((tx) => {
       const handoff = findHandoff(tx, input.handoff)
       if (!handoff.ok) return handoff
-      const ready = checkReadyToSign(handoff.value, namesOf(tx))
+      const ready = checkReadyToSign(handoff.value, namesOf(tx), input.asItIs)
       if (!ready.ok) return ready
       const signing = { lead: by, courier: input.courier, ms: now }
       const { manifest, digest } = manifestNow(tx, station, handoff.value, signing)

@@ -136,6 +136,7 @@ function checkView(log: ReadableLog, presented: Presented): ManifestCheckView {
       ...within,
       ...(signed && signed.digest !== computed ? differences(manifest, signed.manifest) : []),
     ],
+    coolers: manifest.coolers.map(({ cooler, name, seal }) => ({ cooler, name, seal })),
     bags: manifest.coolers.flatMap(({ name, seal, bags }) =>
       bags.map(({ bag, side }) => ({ bag, cooler: name, side: siteWords[side], seal })),
     ),

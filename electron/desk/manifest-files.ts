@@ -48,7 +48,8 @@ function sheetOf(
     coolers: manifest.coolers.map(({ keeping, bags, ...cooler }) => ({
       ...cooler,
       kept: keepingWords[keeping],
-      bags: bags.map(({ bag, side, species, kept, check, sealedAt, excursion }) => ({
+      bags: bags.map(({ bag, side, species, kept, check, sealedAt, harvest, excursion }) => ({
+        harvest,
         excursion,
         bag,
         site: side,
@@ -116,6 +117,7 @@ const columns = [
   'kept',
   'check',
   'sealed_at',
+  'harvest',
   'excursion',
 ]
 
@@ -136,6 +138,7 @@ function manifestCsv({ manifest, digest }: { manifest: Manifest; digest: string 
       bag.kept,
       bag.check,
       bag.sealedAt,
+      bag.harvest,
       bag.excursion ? 'yes' : 'no',
     ]),
   )

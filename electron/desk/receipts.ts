@@ -36,7 +36,8 @@ type Counted = ParsedInput<'receipt.count'>['counted']
 function countedOf(counted: Counted): Result<Pick<ReceiptCounted, 'bags' | 'coolers' | 'file'>> {
   if (counted.how === 'scanned')
     return granted({ bags: counted.bags, coolers: counted.coolers, file: null })
-  const bags = readReceiptRows(cells(counted.text).filter((row) => row.some((cell) => cell !== '')))
+  const rows = cells(counted.text).filter((row) => row.some((cell) => cell !== ''))
+  const bags = readReceiptRows(rows, counted.columns)
   return bags.ok ? granted({ bags: bags.value, coolers: [], file: counted.name }) : bags
 }
 

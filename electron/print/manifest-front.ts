@@ -109,7 +109,9 @@ function countWords({ coolers }: ManifestSheet): string[] {
 
 /** As the lead chose with the carrier; what nobody chose is said to be open. */
 function transportWords({ transport, dryIceKg, coolers }: ManifestSheet): string[] {
-  const marked = coolers.flatMap(({ bags }) => bags.filter(({ excursion }) => excursion)).length
+  const bags = coolers.flatMap((cooler) => cooler.bags)
+  const marked = bags.filter(({ excursion }) => excursion).length
+  const placeless = bags.filter(({ harvest }) => harvest === '').length
   return [
     transport === ''
       ? 'Class for transport: not chosen here; the carrier and local rules decide.'
@@ -121,6 +123,11 @@ function transportWords({ transport, dryIceKg, coolers }: ManifestSheet): string
       ? []
       : [
           `▲ ${marked} ${marked === 1 ? 'bag' : 'bags'} lay in a cooler while it was outside its limits: marked in the list.`,
+        ]),
+    ...(placeless === 0
+      ? []
+      : [
+          `▲ Of ${placeless} ${placeless === 1 ? 'bag' : 'bags'} nobody knows where the animal was taken; laboratories commonly do not test such a sample.`,
         ]),
   ]
 }
@@ -135,10 +142,29 @@ function laboratoryBlock(width: number): Block {
   ])
 }
 
+/** Nobody has signed for a list that was put right later: whoever takes it over does so by hand. */
+function editionBlocks({ corrections }: ManifestSheet, edition: number, width: number): Block[] {
+  const { initials = '', at = '' } = corrections.at(-1) ?? {}
+  const words =
+    `▲ Both signed for edition 1. Edition ${edition} was made afterwards, initialled ${initials} ${at}; what it ` +
+    'strikes through or adds is listed below, and the courier has not signed for it.'
+  return [
+    gap(6),
+    paragraph(words, 'bold', type, width),
+    writtenLine(
+      `Edition ${edition} acknowledged by courier or laboratory: name, signature, date`,
+      '',
+      width,
+    ),
+  ]
+}
+
 /** Counts, what custody means, condition, and the people through whose hands the coolers go. */
 export function custodyBlocks(sheet: ManifestSheet, width: number): Block[] {
   const third = width / 3
   const across = third - 12
+  const edition = sheet.corrections.length + 1
+  const forFirst = edition === 1 ? '' : ' (edition 1)'
   return [
     gap(4),
     ...countWords(sheet).map((line) => paragraph(line, 'bold', type, width)),
@@ -149,10 +175,11 @@ export function custodyBlocks(sheet: ManifestSheet, width: number): Block[] {
     writtenLine('Condition at handoff', sheet.condition, width),
     gap(6),
     beside([
-      { x: 0, block: signatureBlock('Relinquished by', sheet.relinquished, across) },
-      { x: third, block: signatureBlock('Received by courier', sheet.received, across) },
+      { x: 0, block: signatureBlock(`Relinquished by${forFirst}`, sheet.relinquished, across) },
+      { x: third, block: signatureBlock(`Received by courier${forFirst}`, sheet.received, across) },
       { x: 2 * third, block: laboratoryBlock(across) },
     ]),
+    ...(edition === 1 ? [] : editionBlocks(sheet, edition, width)),
   ]
 }
 

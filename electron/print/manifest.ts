@@ -28,6 +28,8 @@ export interface ManifestedBag {
   readonly sealedAt: string
   /** What the sampler saw on the cut face. */
   readonly check: string
+  /** Where the animal was taken; empty where nobody knows. */
+  readonly harvest: string
   /** It lay in a cooler while that was outside its limits. */
   readonly excursion: boolean
 }
@@ -139,13 +141,14 @@ function coolerSection({ coolers }: ManifestSheet, style: TableStyle): Section {
 }
 
 const bagColumns: readonly Column[] = [
-  { title: '#', share: 0.06, align: 'right' },
+  { title: '#', share: 0.05, align: 'right' },
   { title: 'Bag', share: 0.21 },
-  { title: 'Side', share: 0.08 },
-  { title: 'Species', share: 0.18 },
-  { title: 'Kept', share: 0.12 },
-  { title: 'Sealed', share: 0.19 },
-  { title: 'Tissue check', share: 0.16 },
+  { title: 'Side', share: 0.07 },
+  { title: 'Species', share: 0.12 },
+  { title: 'Kept', share: 0.08 },
+  { title: 'Sealed', share: 0.16 },
+  { title: 'Tissue check', share: 0.12 },
+  { title: 'Animal taken in', share: 0.19 },
 ]
 
 /** By number, so that the bags of one kit stand together: left, right, obex. */
@@ -160,9 +163,10 @@ function bagSection(
 ): Section<TalliedBlock> {
   const title = `Bags in cooler ${grouped(cooler)} · ${name} · seal ${seal}`
   const rows = inOrder(bags).flatMap((each, place) => {
-    const { bag, site, species, kept, sealedAt, check, excursion } = each
+    const { bag, site, species, kept, sealedAt, check, harvest, excursion } = each
     const seen = excursion ? `${check} ▲ temperature` : check
-    const cells = [grouped(bag), site, species, keptWords[kept], sealedAt, seen]
+    const where = harvest === '' ? '▲ NOT KNOWN' : harvest
+    const cells = [grouped(bag), site, species, keptWords[kept], sealedAt, seen, where]
     const blocks = rowBlocks({ cells: [String(before + place + 1), ...cells] }, bagColumns, style)
     return blocks.map((block, part) => ({ ...block, bags: part === 0 ? 1 : 0 }))
   })

@@ -5,7 +5,12 @@ import type { HandoffRecord } from '../../shared-types/handoff.ts'
 import { granted, type Result, refused } from '../../shared-types/result.ts'
 import { type CoolerNumber, grouped, type HandoffNumber } from '../../shared-types/sample-number.ts'
 import type { StationSettings } from '../../shared-types/station.ts'
-import type { HandoffClassed, HandoffPacked } from '../../shared-types/transport.ts'
+import {
+  type HandoffClassed,
+  type HandoffPacked,
+  type PackingAnswer,
+  PackingStep,
+} from '../../shared-types/transport.ts'
 import { checkUnit, isExcursion } from './cooler.ts'
 
 /** Begins a handoff of sealed coolers that no other handoff holds. */
@@ -134,14 +139,41 @@ export function decideCallOff(handoff: HandoffRecord, reason: string): Result<En
   return granted([draft('handoff.called-off', { handoff: handoff.handoff, reason })])
 }
 
-/** Whether a handoff may be signed: loading, and each cooler scanned out as it stands now. */
+/** What is still open of packing and class, a few words each. */
+export function openBeforeSigning({ packed, classed }: HandoffRecord): string[] {
+  const answers = new Map(packed?.answers.map(({ step, answer }) => [step, answer]))
+  const count = (of: (answer: PackingAnswer | undefined) => boolean) =>
+    PackingStep.options.filter((step) => of(answers.get(step))).length
+  const unanswered = count((answer) => answer === undefined)
+  const notDone = count((answer) => answer === 'not-done')
+  return [
+    ...(unanswered > 0
+      ? [`${unanswered} of ${PackingStep.options.length} packing steps not answered`]
+      : []),
+    ...(notDone > 0 ? [`${notDone} packing ${notDone === 1 ? 'step' : 'steps'} not done`] : []),
+    ...(classed ? [] : ['class for transport not chosen']),
+  ]
+}
+
+/**
+ * Whether a handoff may be signed: loading, each cooler scanned out as it stands now, and what is open
+ * of packing and class asked about once (`asItIs`: the lead hands over all the same).
+ */
 export function checkReadyToSign(
   handoff: HandoffRecord,
   nameOf: (cooler: CoolerNumber) => string,
+  asItIs: boolean,
 ): Result<null> {
   const loading = checkLoading(handoff)
   if (!loading.ok) return loading
   const left = handoff.coolers.filter(({ scanned }) => scanned === null)
+  const open = asItIs ? [] : openBeforeSigning(handoff)
+  if (left.length === 0 && open.length > 0)
+    return refused(
+      'packing-open',
+      `Still open: ${open.join('; ')}.`,
+      'Answer it with the carrier, or sign once more to hand over as it is.',
+    )
   if (left.length === 0) return granted(null)
   return refused(
     'coolers-not-scanned-out',

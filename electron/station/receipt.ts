@@ -2,7 +2,7 @@
 import { draft, type EntryDraft } from '../../shared-types/entry.ts'
 import type { HandoffRecord } from '../../shared-types/handoff.ts'
 import type { Manifest } from '../../shared-types/manifest.ts'
-import type { ReceiptCounted, ReceivedBag } from '../../shared-types/receipt.ts'
+import type { ReceiptColumns, ReceiptCounted, ReceivedBag } from '../../shared-types/receipt.ts'
 import { granted, type Result, refused } from '../../shared-types/result.ts'
 import { BagNumber, grouped, readNumberFor } from '../../shared-types/sample-number.ts'
 import type { ReceiptFinding } from '../../shared-types/views/custody.ts'
@@ -55,33 +55,32 @@ function sealFindings(manifest: Manifest, counted: ReceiptCounted): ReceiptFindi
 const damage = /damag|leak|broken|open|torn|thaw|empty|wet/i
 
 /**
- * The bags of a counter-scan file, cut into cells: the number in the first cell, what is wrong in the
- * others. A first line that is no number is a heading. Refuses any other line it cannot read, by its
- * number, and a bag that comes twice.
+ * The bags of a counter-scan file, cut into cells, by the columns that a person named. A first line that
+ * is no number is a heading. Refuses any other line it cannot read, by its number, and a bag that comes
+ * twice.
  */
-export function readReceiptRows(rows: readonly (readonly string[])[]): Result<ReceivedBag[]> {
+export function readReceiptRows(
+  rows: readonly (readonly string[])[],
+  columns: ReceiptColumns,
+): Result<ReceivedBag[]> {
   const bags = new Map<string, ReceivedBag>()
   for (const [place, row] of rows.entries()) {
-    const [first = '', ...rest] = row.map((cell) => cell.trim())
-    const read = readNumberFor(['L', 'R', 'X'], first)
+    const cell = (column: number | null) => (column === null ? '' : (row[column] ?? '').trim())
+    const read = readNumberFor(['L', 'R', 'X'], cell(columns.bag))
     if (!read.ok) {
       if (place === 0 && read.refusal.code === 'not-a-sample-number') continue
       return refused(
         'line-not-read',
         `Line ${place + 1} of the file is not a bag: ${read.refusal.say}`,
-        'Put the line right in the file, or scan the bags here.',
+        'Choose another column, put the line right in the file, or scan the bags here.',
         'text',
       )
     }
     const bag = BagNumber.parse(read.value)
     if (bags.has(bag)) return scannedTwice(bag, `line ${place + 1}`)
-    const said = rest.filter((cell) => cell !== '' && !/^(good|ok|whole)$/i.test(cell))
-    const words = said.join(', ').slice(0, 120)
-    bags.set(bag, {
-      bag,
-      state: said.some((cell) => damage.test(cell)) ? 'damaged' : 'good',
-      words,
-    })
+    const said = cell(columns.condition).slice(0, 120)
+    const words = /^(good|ok|whole)$/i.test(said) ? '' : said
+    bags.set(bag, { bag, state: damage.test(words) ? 'damaged' : 'good', words })
   }
   return granted([...bags.values()])
 }

@@ -30,7 +30,7 @@ export function ScanOutForm(props: {
   const { tell, busy, refusal } = useTell('cooler.scanOut')
   const change = (field: FieldName) => (text: string) => setSeen({ ...seen, [field]: text })
 
-  async function scanOut() {
+  async function scanOut(sure = false) {
     const celsius = readTemperature(seen.celsius)
     setUnread(celsius === null)
     if (celsius === null || busy) return
@@ -40,6 +40,7 @@ export function ScanOutForm(props: {
       cooler: cooler.cooler,
       seal,
       celsius,
+      sure,
       counted: Number(seen.counted),
       words,
     })
@@ -98,6 +99,11 @@ export function ScanOutForm(props: {
       </div>
       <RefusalNote refusal={saidElsewhere(refusal, fields)} />
       <div className="row">
+        {refusal?.code === 'unit-in-doubt' && (
+          <Button keyHint="Alt+C" onPress={() => void scanOut(true)}>
+            It is °C: load it so
+          </Button>
+        )}
         <Button kind="main" type="submit" keyHint="Enter" isDisabled={busy}>
           It is loaded
         </Button>

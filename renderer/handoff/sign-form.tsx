@@ -10,7 +10,7 @@ import { Panel } from '../parts/panel.tsx'
 import { PinEntry } from '../parts/pin-entry.tsx'
 import { RefusalNote } from '../parts/refusal-note.tsx'
 import { TextEntry } from '../parts/text-entry.tsx'
-import { sayDone } from '../scanner/strip.ts'
+import { sayDone, sayRefused } from '../scanner/strip.ts'
 import { SignatureEntry } from './signature-entry.tsx'
 import { useManifest } from './use-manifest.ts'
 
@@ -32,6 +32,7 @@ export function SignForm(props: { handoff: HandoffView }) {
   const [here, setHere] = useState<Stop>('name')
   const [isEmpty, setEmpty] = useState(false)
   const { tell, busy, refusal } = useTell('handoff.sign')
+  const isOpenTold = refusal?.code === 'packing-open'
   const { openManifest } = useManifest(handoff.handoff)
 
   async function sign() {
@@ -44,9 +45,16 @@ export function SignForm(props: { handoff: HandoffView }) {
       pin,
       leadSignature,
       courierSignature,
+      // Told what is open, and Enter once more.
+      asItIs: isOpenTold,
     })
+    if (!answer.ok) {
+      sayRefused(answer.refusal)
+      // The PIN was right: only what is open is asked about.
+      if (answer.refusal.code !== 'packing-open') setPin('')
+      return
+    }
     setPin('')
-    if (!answer.ok) return
     sayDone(`Signed. ${courier.name} has the coolers.`)
     go('handoff', handoff.handoff)
     await openManifest()
@@ -118,7 +126,7 @@ export function SignForm(props: { handoff: HandoffView }) {
         <RefusalNote refusal={saidElsewhere(refusal, fields)} />
         <div className="row">
           <Button kind="main" type="submit" keyHint="Enter" isDisabled={busy}>
-            Sign and hand over
+            {isOpenTold ? 'Hand over as it is' : 'Sign and hand over'}
           </Button>
         </div>
       </form>

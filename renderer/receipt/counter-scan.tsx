@@ -1,5 +1,10 @@
 import { useState } from 'react'
-import { BagNumber, grouped, readNumberFor } from '../../shared-types/sample-number.ts'
+import {
+  BagNumber,
+  type CoolerNumber,
+  grouped,
+  readNumberFor,
+} from '../../shared-types/sample-number.ts'
 import type { ManifestCheckView } from '../../shared-types/views/custody.ts'
 import { useMay, useTell } from '../desk/use-desk.ts'
 import { Badge } from '../parts/badge.tsx'
@@ -13,6 +18,8 @@ import { Table } from '../parts/table.tsx'
 import { TextEntry } from '../parts/text-entry.tsx'
 import { useScan } from '../scanner/scans.ts'
 import { sayDone, sayRefused } from '../scanner/strip.ts'
+import { CountFile } from './count-file.tsx'
+import { Seals, type SealsRead } from './seals.tsx'
 import { type Count, compared, damaged, nothingFound, scanned } from './counting.ts'
 
 type ListedBag = ManifestCheckView['bags'][number]
@@ -22,6 +29,7 @@ export function CounterScan(props: { check: ManifestCheckView; onDone: () => voi
   const { check, onDone } = props
   const [count, setCount] = useState<Count>(nothingFound)
   const [last, setLast] = useState<BagNumber>()
+  const [seals, setSeals] = useState<SealsRead>(new Map())
   const listed = new Set<string>(check.bags.map(({ bag }) => bag))
   function take(text: string) {
     const read = readNumberFor(['L', 'R', 'X'], text)
@@ -34,9 +42,14 @@ export function CounterScan(props: { check: ManifestCheckView; onDone: () => voi
   }
   useScan(take)
   const { missing, extra } = compared(count, check.bags)
+  function readSeal(cooler: CoolerNumber, seal: string) {
+    const others = [...seals].filter(([each]) => each !== cooler)
+    setSeals(new Map(seal === '' ? others : [...others, [cooler, seal]]))
+  }
   return (
     <>
-      <Panel title="2. Count the bags" note={`${count.found.length} of ${check.bags.length}`}>
+      <Seals coolers={check.coolers} seals={seals} onRead={readSeal} />
+      <Panel title="3. Count the bags" note={`${count.found.length} of ${check.bags.length}`}>
         <NumberEntry label="Scan every bag, or type its number" onNumber={take} autoFocus />
         <Extras extra={extra} />
         {last && (
@@ -44,7 +57,7 @@ export function CounterScan(props: { check: ManifestCheckView; onDone: () => voi
         )}
         <Missing missing={missing} />
       </Panel>
-      <Report check={check} count={count} onDone={onDone} />
+      <Report check={check} count={count} seals={seals} onDone={onDone} />
     </>
   )
 }
@@ -123,8 +136,14 @@ function Missing(props: { missing: readonly ListedBag[] }) {
 }
 
 /** What was counted goes into the log, so that what differs is looked into. */
-function Report(props: { check: ManifestCheckView; count: Count; onDone: () => void }) {
-  const { check, count, onDone } = props
+function Report(props: {
+  check: ManifestCheckView
+  count: Count
+  seals: SealsRead
+  onDone: () => void
+}) {
+  const { check, count, seals, onDone } = props
+  const [file, setFile] = useState<{ name: string; text: string }>()
   const may = useMay('receipt.count')
   const [receivedBy, setReceivedBy] = useState('')
   const { tell, busy, refusal } = useTell('receipt.count')
@@ -133,7 +152,8 @@ function Report(props: { check: ManifestCheckView; count: Count; onDone: () => v
   async function report(counted: Parameters<typeof tell>[0]['counted']) {
     if (busy || handoff === null) return
     const answer = await tell({ handoff, receivedBy, counted })
-    if (!answer.ok) return
+    setFile(undefined)
+    if (!answer.ok) return sayRefused(answer.refusal)
     const { findings } = answer.value
     sayDone(
       findings.length === 0
@@ -143,7 +163,7 @@ function Report(props: { check: ManifestCheckView; count: Count; onDone: () => v
     onDone()
   }
   return (
-    <Panel title="3. Report the count">
+    <Panel title="4. Report the count">
       <TextEntry
         label="Received by (laboratory or courier)"
         value={receivedBy}
@@ -157,17 +177,31 @@ function Report(props: { check: ManifestCheckView; count: Count; onDone: () => v
           keyHint="Alt+K"
           isDisabled={!may || busy || receivedBy.trim().length < 2}
           why={may ? 'say who received it' : 'the lead or the office reports'}
-          onPress={() => void report({ how: 'scanned', bags: [...count.found], coolers: [] })}
+          onPress={() =>
+            void report({
+              how: 'scanned',
+              bags: [...count.found],
+              coolers: [...seals].map(([cooler, seal]) => ({ cooler, seal, celsius: null })),
+            })
+          }
         >
           Report what was scanned
         </Button>
       </div>
       <FileEntry
         label="Or the count that came back as a file"
-        hint="One bag a line, what is wrong with it beside. Say first who received it."
+        hint="One bag a line; you say which column is what. Say first who received it."
         accept=".csv,.txt"
-        onFile={(file) => void report({ how: 'file', name: file.name, text: textOf(file) })}
+        onFile={(taken) => setFile({ name: taken.name, text: textOf(taken) })}
       />
+      {file && (
+        <CountFile
+          file={file}
+          busy={busy}
+          onClose={() => setFile(undefined)}
+          onSaid={(columns) => void report({ how: 'file', ...file, columns })}
+        />
+      )}
     </Panel>
   )
 }

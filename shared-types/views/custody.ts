@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import { BagNumber, DeskId, HandoffNumber } from '../sample-number.ts'
+import { BagNumber, CoolerNumber, DeskId, HandoffNumber } from '../sample-number.ts'
 import { Ms } from './common.ts'
 
 /** EPA Region V manual 905R78115 (1978): in possession, in view, locked, in a secure area, or sealed. */
@@ -62,6 +62,8 @@ export const ManifestCheckView = z.strictObject({
     log: z.string().nullable(),
   }),
   findings: z.array(z.strictObject({ say: z.string(), bag: BagNumber.nullable() })),
+  /** Every cooler the paper or file lists, with the seal it left under. */
+  coolers: z.array(z.strictObject({ cooler: CoolerNumber, name: z.string(), seal: z.string() })),
   /** Every bag the paper or file lists, with its cooler, for the counter-scan. */
   bags: z.array(
     z.strictObject({ bag: BagNumber, cooler: z.string(), side: z.string(), seal: z.string() }),

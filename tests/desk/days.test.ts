@@ -123,6 +123,7 @@ describe('Sunday', () => {
         words: '',
       })
     await desk.ask('handoff.sign', {
+      asItIs: true,
       handoff,
       courier: { name: 'Tam Ridley', organisation: '', vehicle: '' },
       pin: leadPin,

@@ -62,6 +62,7 @@ async function handOver(): Promise<void> {
 
 async function sign(): Promise<void> {
   await desk.ask('handoff.sign', {
+    asItIs: true,
     handoff,
     courier: { name: 'Tam Ridley', organisation: 'Basin Couriers', vehicle: 'van 7' },
     pin: leadPin,
@@ -348,7 +349,8 @@ describe('a counter-scan', () => {
       counted: {
         how: 'file',
         name: 'count.csv',
-        text: `bag,remark\n${bags[0]},leaking\n${extra},\n`,
+        text: `place,remark,bag\n1,leaking,${bags[0]}\n2,,${extra}\n`,
+        columns: { bag: 2, condition: 1 },
       },
     })
     expect(findings.map(({ what, bag }) => [what, bag])).toEqual([
@@ -378,7 +380,12 @@ describe('a counter-scan', () => {
     const count = (text: string) => ({
       handoff,
       receivedBy: 'Basin receiving dock',
-      counted: { how: 'file' as const, name: 'count.csv', text },
+      counted: {
+        how: 'file' as const,
+        name: 'count.csv',
+        text,
+        columns: { bag: 0, condition: null },
+      },
     })
     expect(await desk.code('receipt.count', count(`${bags[0]}\nsomething\n`))).toBe('line-not-read')
     expect(await desk.code('receipt.count', count(`${bags[0]}\n${bags[0]}\n`))).toBe(

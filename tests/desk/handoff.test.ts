@@ -55,6 +55,7 @@ const signing = (handoff: HandoffNumber): CallInput<'handoff.sign'> => ({
     ],
   },
   courierSignature: { how: 'on-paper' },
+  asItIs: true,
 })
 
 describe('a handoff begins', () => {

@@ -72,6 +72,7 @@ beforeAll(async () => {
     words: '',
   })
   await desk.ask('handoff.sign', {
+    asItIs: true,
     handoff,
     courier: { name: 'Tam Ridley', organisation: 'Basin Couriers', vehicle: 'van 7' },
     pin: leadPin,

@@ -61,6 +61,7 @@ test('a whole day: animals in, sampled, bags cold, day closed, coolers given to 
     words: '',
   })
   const { digest } = await desk.ask('handoff.sign', {
+    asItIs: true,
     handoff,
     courier: { name: 'Tam Ridley', organisation: 'Basin Couriers', vehicle: 'van 7' },
     pin: leadPin,

@@ -136,7 +136,7 @@ describe('a practice day opened at the desk', () => {
     const courier = { name: 'Somebody', organisation: '', vehicle: '' }
     const onPaper = { how: 'on-paper' } as const
     const signatures = { leadSignature: onPaper, courierSignature: onPaper }
-    await call('handoff.sign', { handoff, pin, courier, ...signatures })
+    await call('handoff.sign', { handoff, pin, courier, ...signatures, asItIs: true })
     const { open } = await call('shelf.look', {})
     expect(reading(join(folder, open ?? ''), (log) => verifyLog(log)).whole).toBe(true)
   })

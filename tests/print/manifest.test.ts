@@ -254,3 +254,40 @@ describe('the file', () => {
     expect(page).toContain('0045511 not read 6')
   })
 })
+
+test('a corrected manifest says for which edition both signed, and leaves a line for the new one', async () => {
+  const corrected = {
+    edition: 2,
+    replaces: 'a'.repeat(64),
+    reason: 'found on the bench',
+    at: 'Sat 14 Nov 2026, 18:20 MST',
+    initials: 'O. V.',
+    strokes: [
+      { bag: bagsOf(900, 1)[0]?.bag as never, cooler: 'North 1', what: 'taken-off' as const },
+    ],
+  }
+  const pages = await pageTexts(
+    await printManifest({ ...smallHandoff, corrections: [corrected] }, 'letter'),
+  )
+  const text = pages.join(' ').replaceAll(/\s+/g, ' ')
+  expect(text).toContain('Received by courier (edition 1)')
+  expect(text).toContain(
+    'Edition 2 was made afterwards, initialled O. V. Sat 14 Nov 2026, 18:20 MST',
+  )
+  expect(text).toContain('Edition 2 acknowledged by courier or laboratory')
+})
+
+test('each bag says where its animal was taken; where nobody knows stands on the first page too', async () => {
+  const [cooler] = smallHandoff.coolers
+  if (!cooler) throw new Error('a load has a cooler')
+  const bags = cooler.bags.map((bag, place) => (place === 0 ? { ...bag, harvest: '' } : bag))
+  const pages = await pageTexts(
+    await printManifest({ ...smallHandoff, coolers: [{ ...cooler, bags }] }, 'a4'),
+  )
+  const text = pages.join(' ').replaceAll(/\s+/g, ' ')
+  expect(text).toContain('unit 12, head of Dry Fork')
+  expect(text).toContain('▲ NOT KNOWN')
+  expect(pages[0]?.replaceAll(/\s+/g, ' ')).toContain(
+    'Of 1 bag nobody knows where the animal was taken',
+  )
+})

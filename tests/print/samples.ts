@@ -113,6 +113,7 @@ export function bagsOf(from: number, kits: number): ManifestedBag[] {
       kept: 'fresh' as const,
       sealedAt: '14 Nov 16:05 MST',
       check: 'lymph node',
+      harvest: 'unit 12, head of Dry Fork',
       excursion: false,
     })),
   )

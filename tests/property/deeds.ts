@@ -103,6 +103,7 @@ async function handOff(floor: Floor, a: number, b: number) {
       words: '',
     })
   const signed = await floor.tell('handoff.sign', {
+    asItIs: true,
     handoff,
     courier: { name: 'Tam Ridley', organisation: '', vehicle: '' },
     pin: leadPin,

@@ -30,6 +30,7 @@ async function delivered(day: Afternoon): Promise<{ handoff: HandoffNumber; pape
     words: '',
   })
   await desk.ask('handoff.sign', {
+    asItIs: true,
     handoff,
     courier: { name: 'Tam Okoro', organisation: 'Basin Couriers', vehicle: 'grey van' },
     pin: leadPin,

@@ -7,6 +7,7 @@ import {
 } from '../../electron/station/handoff.ts'
 import type { HandoffRecord } from '../../shared-types/handoff.ts'
 import { handoffNumber } from '../../shared-types/sample-number.ts'
+import { PackingStep } from '../../shared-types/transport.ts'
 import { settings } from '../support/station.ts'
 import { code, cooler, desk, morning, refusal, written } from './records.ts'
 
@@ -101,7 +102,10 @@ describe('a cooler is scanned out', () => {
   })
 
   test('and a temperature that would be right in °F is asked about once, as readings are', () => {
-    expect(refusal(scan({ celsius: 38 }))).toMatchObject({ code: 'unit-in-doubt', field: 'celsius' })
+    expect(refusal(scan({ celsius: 38 }))).toMatchObject({
+      code: 'unit-in-doubt',
+      field: 'celsius',
+    })
     expect(written(scan({ celsius: 38, sure: true }))[1]?.body).toMatchObject({ celsius: 38 })
   })
 
@@ -129,8 +133,38 @@ test('a handoff is signed once every cooler was scanned out, and only once', () 
   const nameOf = () => 'North 1'
   const scanned = { seal: 'K-10442', celsius: 4, counted: 6, expected: 6, words: '', ms: morning }
   const ready = handoff({ coolers: [{ cooler: sealed.cooler, scanned }] })
-  expect(checkReadyToSign(ready, nameOf).ok).toBe(true)
-  const open = refusal(checkReadyToSign(handoff(), nameOf))
+  expect(checkReadyToSign(ready, nameOf, true).ok).toBe(true)
+  const open = refusal(checkReadyToSign(handoff(), nameOf, true))
   expect(open.say).toBe('Not scanned out yet: North 1.')
-  expect(code(checkReadyToSign({ ...ready, state: 'signed' }, nameOf))).toBe('handoff-not-loading')
+  expect(code(checkReadyToSign({ ...ready, state: 'signed' }, nameOf, true))).toBe(
+    'handoff-not-loading',
+  )
+})
+
+test('what is open of packing and class is asked about once, each by its name', () => {
+  const nameOf = () => 'North 1'
+  const scanned = { seal: 'K-10442', celsius: 4, counted: 6, expected: 6, words: '', ms: morning }
+  const ready = handoff({ coolers: [{ cooler: sealed.cooler, scanned }] })
+  const asked = refusal(checkReadyToSign(ready, nameOf, false))
+  expect(asked.code).toBe('packing-open')
+  expect(asked.say).toBe(
+    'Still open: 9 of 9 packing steps not answered; class for transport not chosen.',
+  )
+  const answers = PackingStep.options.map((step) => ({
+    step,
+    answer: step === 'marks' ? ('not-done' as const) : ('done' as const),
+  }))
+  const packed = { handoff: number, answers, dryIceKg: null, words: '' }
+  const classed = {
+    handoff: number,
+    transport: 'as-the-carrier-says' as const,
+    agreedWith: 'Tam Ridley',
+    citation: 'own terms',
+  }
+  expect(refusal(checkReadyToSign({ ...ready, packed, classed }, nameOf, false)).say).toBe(
+    'Still open: 1 packing step not done.',
+  )
+  const allDone = answers.map(({ step }) => ({ step, answer: 'done' as const }))
+  const done = { ...ready, classed, packed: { ...packed, answers: allDone } }
+  expect(checkReadyToSign(done, nameOf, false).ok).toBe(true)
 })

@@ -60,6 +60,7 @@ export async function delivered(count: number): Promise<Delivered> {
     words: '',
   })
   await desk.ask('handoff.sign', {
+    asItIs: true,
     handoff,
     courier: { name: 'Tam Ridley', organisation: 'Basin Couriers', vehicle: 'van 7' },
     pin: leadPin,
