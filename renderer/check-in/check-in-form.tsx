@@ -18,6 +18,7 @@ import { PlaceFields } from './place-fields.tsx'
 import { type Missing, checkInOf, firstStep, stepOfField } from './questions.ts'
 import { StepHelp } from './step-help.tsx'
 import { focusStep, moveOn, stepOf } from './stops.tsx'
+import { UnitNeed } from './unit-need.tsx'
 import { WhoFields } from './who-fields.tsx'
 
 /** What the desk answered, and the facts it took. */
@@ -66,6 +67,7 @@ export function CheckInForm(props: {
       </div>
       <div className="check-in-side">
         <StepHelp step={step} age={draft.age} locationNeed={locationNeed} />
+        <UnitNeed unit={draft.by === 'not-known' ? '' : draft.unit} species={draft.species} />
         <RefusalNote refusal={stepOfField(refusal?.field) ? undefined : refusal} />
         <Button kind="main" type="submit" keyHint="F12" isDisabled={busy} why="being written">
           Check in

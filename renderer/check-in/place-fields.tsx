@@ -5,7 +5,6 @@ import { TextEntry } from '../parts/text-entry.tsx'
 import type { Asking } from './asking.ts'
 import { programmeOf, unitByCode } from './draft.ts'
 import { Stop } from './stops.tsx'
-import { UnitNeed } from './unit-need.tsx'
 
 const byOptions = [
   { value: 'unit', label: 'unit', key: 'U' },
@@ -33,7 +32,6 @@ export function PlaceFields(asking: Asking) {
           />
         </Stop>
         {draft.by !== 'not-known' && <UnitEntry {...asking} />}
-        {draft.by !== 'not-known' && <UnitNeed unit={draft.unit} species={draft.species} />}
       </div>
       <div className="line-of line-of-place">
         {draft.by === 'unit' && <PlaceEntry {...asking} />}

@@ -1,5 +1,6 @@
 /** `npm run bench`: figures as ratios against a baseline run beside them; never asserted as wall time. */
 import { closeFigures } from './close.bench.ts'
+import { coverageFigures } from './coverage.bench.ts'
 import { deskFigures } from './desk.bench.ts'
 import { lineFigures } from './line.bench.ts'
 import { manifestFigures } from './manifest.bench.ts'
@@ -17,6 +18,7 @@ for (const figures of [
   lineFigures,
   closeFigures,
   manifestFigures,
+  coverageFigures,
   safekeepingFigures,
   mergeFigures,
 ])
