@@ -3,19 +3,21 @@
  * opened and nothing beside the file changes; whether the file is sound only opening it tells.
  */
 import { closeSync, existsSync, fstatSync, openSync, readSync } from 'node:fs'
-import { DeskId } from '../../shared-types/sample-number.ts'
+import { DeskId, nobodysDesk } from '../../shared-types/sample-number.ts'
 import { applicationId } from '../connection.ts'
+import { latestFormat } from '../migrations/list.ts'
 import type { Cell, Pages } from '../merge/page-walk.ts'
 import { lastUnder, recordsUnder } from '../merge/page-tree.ts'
+import { mergedName } from '../read/station.ts'
 
 export interface Glance {
   readonly desk: DeskId
-  readonly format: number
   readonly entries: number
   /** The latest stamp of any entry, in milliseconds; null if there is none. */
   readonly lastMs: number | null
   /** The own desk's station; null if it was never set up. */
   readonly station: {
+    readonly desk: DeskId
     readonly name: string
     readonly practice: boolean
     readonly office: boolean
@@ -40,27 +42,41 @@ export function glanceAt(path: string): Glance | null {
 
 function glanceIn(file: number): Glance | null {
   const pages = pagesIn(file)
-  if (pages === null) return null
+  // Of another version the tables may look otherwise.
+  if (pages === null || pages.format !== latestFormat) return null
   const roots = rootsIn(pages.pages)
   const under = (name: string) => recordsUnder(pages.pages, rootOf(roots, name))
   const desk = DeskId.safeParse([...under('own_desk')][0]?.[1])
   if (!desk.success) return null
   const last = lastUnder(pages.pages, rootOf(roots, 'entry'))
   const latest = lastUnder(pages.pages, rootOf(roots, 'entry_in_order'))
-  const stations = [...under('station')].map(stationIn)
   return {
     desk: desk.data,
-    format: pages.format,
     // No entry is ever taken out, so that the place of the last one counts them.
     entries: last?.rowid ?? 0,
     lastMs: latest ? Number(latest.record[0]) : null,
-    station: stations.find((each) => each.desk === desk.data) ?? null,
+    station: whoReads(desk.data, [...under('station')].map(stationIn)),
   }
+}
+
+/** The desk's own station; of a log merged and not taken up, the record as it is called. */
+function whoReads(
+  desk: DeskId,
+  stations: readonly ReturnType<typeof stationIn>[],
+): Glance['station'] {
+  if (desk !== nobodysDesk) return stations.find((each) => each.desk === desk) ?? null
+  const [first] = stations.toSorted((a, b) => (a.desk < b.desk ? -1 : 1))
+  return first ? { ...first, desk, name: mergedName, office: true } : null
 }
 
 /** Columns in the order of the table: desk, name, zone, practice, office. */
 function stationIn([desk, name, , practice, office]: Cell[]) {
-  return { desk, name: String(name), practice: practice === 1, office: office === 1 }
+  return {
+    desk: String(desk) as DeskId,
+    name: String(name),
+    practice: practice === 1,
+    office: office === 1,
+  }
 }
 
 /** Where each table and index begins: columns type, name, tbl_name, rootpage, sql. */

@@ -25,11 +25,14 @@ export function stationsIn(log: ReadableLog): StationRecord[] {
   return stationRows(log).map(rowToStation)
 }
 
+/** What a merged log is called that no office has taken up. */
+export const mergedName = 'Merged record'
+
 /** A merged log that no office has taken up is read by the settings of its first station. */
 function mergedStation(log: ReadableLog): StationRecord[] {
   return stationsIn(log)
     .slice(0, 1)
-    .map((first) => ({ ...first, desk: nobodysDesk, name: 'Merged record', office: true }))
+    .map((first) => ({ ...first, desk: nobodysDesk, name: mergedName, office: true }))
 }
 
 function rowToStation(row: StationTable): StationRecord {

@@ -12,13 +12,13 @@ import {
   headOf,
   latestStamp,
 } from '../../db/log/read-entries.ts'
+import { type Glance, glanceAt } from '../../db/log/glance.ts'
 import { openToRead, readLog } from '../../db/log/read-log.ts'
 import { latestFormat } from '../../db/migrations/list.ts'
 import { stationOf } from '../../db/read/station.ts'
 import { storing } from '../../db/storage-refusal.ts'
 import { granted, type Result, refused } from '../../shared-types/result.ts'
 import { type DeskId, nobodysDesk } from '../../shared-types/sample-number.ts'
-import type { StationRecord } from '../../shared-types/station.ts'
 import type { ShelfView } from '../../shared-types/views/shelf.ts'
 import { takeLease } from './lease.ts'
 import { neverSetUp, noLogOpen, noOfficeYet } from './refusals.ts'
@@ -169,7 +169,9 @@ export class Shelf {
   }
 
   #describe(file: string): LogOnShelf {
-    if (this.#open && file === this.openFile) return described(file, this.#open)
+    if (this.#open && file === this.openFile) return described(file, atOneLook(this.#open))
+    const glance = glanceAt(join(this.#folder, file))
+    if (glance !== null) return described(file, glance)
     const read = readLog(join(this.#folder, file))
     if (!read.ok)
       return {
@@ -183,7 +185,7 @@ export class Shelf {
         trouble: read.refusal.say,
       }
     try {
-      return described(file, read.value)
+      return described(file, atOneLook(read.value))
     } finally {
       read.value.close()
     }
@@ -218,22 +220,31 @@ function goesFurther(path: string, desk: DeskId, head: Head): boolean {
   return isSameChain
 }
 
-function described(file: string, log: ReadableLog): LogOnShelf {
-  const station = stationOf(log)
+/** What a glance at its file would show of a log that is open. */
+function atOneLook(log: ReadableLog): Glance {
   const entries = countEntries(log)
   return {
-    file,
     desk: log.desk,
+    entries,
+    lastMs: entries === 0 ? null : latestStamp(log).ms,
+    station: stationOf(log),
+  }
+}
+
+function described(file: string, { desk, station, entries, lastMs }: Glance): LogOnShelf {
+  return {
+    file,
+    desk,
     name: station?.name ?? file,
     practice: station?.practice ?? false,
     office: station?.office ?? false,
     entries,
-    lastMs: entries === 0 ? null : latestStamp(log).ms,
-    trouble: troubleOf(log, station),
+    lastMs,
+    trouble: troubleOf(desk, station !== null),
   }
 }
 
-function troubleOf(log: ReadableLog, station: StationRecord | null): string | null {
-  if (log.desk === nobodysDesk) return 'Merged; no office has taken it up yet.'
-  return station ? null : 'It was begun but never set up.'
+function troubleOf(desk: DeskId, isSetUp: boolean): string | null {
+  if (desk === nobodysDesk) return 'Merged; no office has taken it up yet.'
+  return isSetUp ? null : 'It was begun but never set up.'
 }
