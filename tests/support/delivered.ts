@@ -31,14 +31,14 @@ export const contactOf = (at: number): Contact => ({
 })
 
 /** So many deer with contacts, sampled on both sides and given to a courier; the lead sits at the desk. */
-export async function delivered(count: number): Promise<Delivered> {
+export async function delivered(count: number, contact?: Contact): Promise<Delivered> {
   const { desk, crew } = await openStation()
   const cooler = await openCooler(desk)
   const animals: SentAnimal[] = []
   for (let at = 0; at < count; at += 1) {
     const { animal } = await desk.ask('animal.checkIn', {
       facts: factsOf(),
-      contact: contactOf(at),
+      contact: contact ?? contactOf(at),
     })
     const { bags } = await sampleBoth(desk, animal, crew.sampler)
     const [left, right] = bags as [BagNumber, BagNumber]

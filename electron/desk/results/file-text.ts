@@ -41,7 +41,10 @@ export function cutText(text: string, delimiter: FileDelimiter): string[][] {
   })
 }
 
-/** The separator by which most lines have the same number of cells, more than one. */
+/**
+ * The separator by which most lines have the same number of cells; the more cells, the likelier, for
+ * decimal commas cut every line in two as well.
+ */
 export function guessDelimiter(text: string): Guess<FileDelimiter> {
   const start = text.slice(0, 20_000).split(/\r?\n/).slice(0, 60).join('\n')
   const scores = FileDelimiter.options
@@ -52,7 +55,7 @@ export function guessDelimiter(text: string): Guess<FileDelimiter> {
   return { is: best.is, sure: second === undefined || second.score < best.score * 0.8 }
 }
 
-/** How large a share of the lines has the commonest number of cells; nought if that is one. */
+/** The share of lines with the commonest number of cells, by how many these are; nought if it is one. */
 function evenness(text: string, delimiter: FileDelimiter): number {
   const tally = new Map<number, number>()
   let lines = 0
@@ -62,7 +65,7 @@ function evenness(text: string, delimiter: FileDelimiter): number {
     tally.set(row.length, (tally.get(row.length) ?? 0) + 1)
   }
   const [most] = [...tally].toSorted((a, b) => b[1] - a[1])
-  return most === undefined || most[0] < 2 ? 0 : most[1] / lines
+  return most === undefined ? 0 : (Math.log2(most[0]) * most[1]) / lines
 }
 
 function rowsOrNone(text: string, delimiter: FileDelimiter): string[][] {
