@@ -165,6 +165,9 @@ export const AnimalFinished = z.strictObject({
   outcome: Outcome,
 })
 
+/** Its bags changed after it was finished: the outcome follows, and the hour it was finished stays. */
+export const AnimalOutcomeChanged = z.strictObject({ animal: AnimalNumber, outcome: Outcome })
+
 /** Where an animal stands. `recorded`: checked in, but not to be sampled here. */
 export const AnimalState = z.enum([
   'waiting',

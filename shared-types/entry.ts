@@ -6,6 +6,7 @@ import {
   AnimalCheckedIn,
   AnimalFinished,
   AnimalLeft,
+  AnimalOutcomeChanged,
   AnimalPutBack,
   AnimalStruckOut,
 } from './animal.ts'
@@ -104,6 +105,7 @@ export const entryBodies = {
   'animal.left': AnimalLeft,
   'animal.struck-out': AnimalStruckOut,
   'animal.finished': AnimalFinished,
+  'animal.outcome-changed': AnimalOutcomeChanged,
   'wait.told': WaitTold,
   'suggestion.overridden': SuggestionOverridden,
   'air.read': AirRead,

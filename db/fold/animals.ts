@@ -69,4 +69,7 @@ export const animalFolds = {
       },
     ),
   ],
+  'animal.outcome-changed': ({ body }) => [
+    patch('animal', { animal: body.animal }, { outcome: body.outcome }),
+  ],
 } satisfies Partial<Folds>

@@ -1,5 +1,5 @@
 /** What the line's forecasts rest on: work done, waits told, pairs set aside, the air, breaks. */
-import type { HeadCondition, Programme, Species } from '../../shared-types/animal.ts'
+import type { HarvestPlace, HeadCondition, Programme, Species } from '../../shared-types/animal.ts'
 import type { LocalDate } from '../../shared-types/local-date.ts'
 import type { AnimalNumber, PersonId } from '../../shared-types/sample-number.ts'
 import type { ReadableLog } from '../connection.ts'
@@ -143,4 +143,24 @@ const unopenedRow = prepareOne((db) =>
 /** Animals in the line that still need a kit. */
 export function animalsWithoutKit(log: ReadableLog): number {
   return unopenedRow(log)?.count ?? 0
+}
+
+const placeRows = prepareAll((db, p: Params<{ day: LocalDate }>) =>
+  db
+    .selectFrom('animal')
+    .select(['animal', 'place'])
+    .where('day', '=', p('day'))
+    .where('state', 'in', ['waiting', 'with-sampler', 'finished'])
+    .orderBy('animal'),
+)
+
+/** Where each animal of a day was taken that is sampled or is to be. */
+export function placesOfDay(
+  log: ReadableLog,
+  day: LocalDate,
+): { animal: AnimalNumber; place: HarvestPlace }[] {
+  return placeRows(log, { day }).map(({ animal, place }) => ({
+    animal,
+    place: JSON.parse(place) as HarvestPlace,
+  }))
 }

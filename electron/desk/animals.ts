@@ -27,6 +27,7 @@ import {
   decideAmend,
   decideCheckIn,
   noSampleReason,
+  placeUsable,
 } from '../station/check-in.ts'
 import { checkDayOpen } from '../station/day.ts'
 import { decideAssign, decideLeave, decidePutBack } from '../station/line.ts'
@@ -98,6 +99,7 @@ export function animalView(call: QueryCall, animal: AnimalRecord): AnimalView {
     kit: kit?.kit ?? null,
     kitOpened: opened,
     arrivedMs: animal.arrivedMs,
+    placeUsable: placeUsable(station.settings, animal.facts),
     sites: siteViews(log, station, animal, opened ? kit.kit : null),
     story: storyOf(log, animal.animal),
   }

@@ -7,6 +7,7 @@ import { personOf } from '../../db/read/people.ts'
 import { kitAccountKey } from '../../shared-types/kit.ts'
 import type { PersonRecord } from '../../shared-types/person.ts'
 import { granted, type Result } from '../../shared-types/result.ts'
+import { decideDiscardBag, decideSealBag } from '../station/bag.ts'
 import { trainingLacked } from '../station/training.ts'
 import { scanBag } from '../station/scan.ts'
 import { latestDay } from '../../db/read/station.ts'
@@ -15,10 +16,8 @@ import {
   type BenchRecord,
   checkAdvice,
   decideCheckTissue,
-  decideDiscardBag,
   decideMissTissue,
   decideOpenKit,
-  decideSealBag,
   isBaggable,
 } from '../station/tissue.ts'
 import { animalView } from './animals.ts'

@@ -16,7 +16,7 @@ import { personOf } from '../../db/read/people.ts'
 import { entriesAbout } from '../../db/read/story.ts'
 import { kitAccountKey } from '../../shared-types/kit.ts'
 import type { AnimalNumber, PersonId } from '../../shared-types/sample-number.ts'
-import type { DayRecord } from '../../shared-types/station.ts'
+import type { DayRecord, StationRecord } from '../../shared-types/station.ts'
 import type { Evidence } from '../station/likely-cause.ts'
 import { localTime } from '../station/local-time.ts'
 import type { DuskView } from '../station/reconcile.ts'
@@ -33,7 +33,7 @@ export function evidenceOf(
   log: ReadableLog,
   { openedMs, date }: DayRecord,
   { kitsInHand }: DuskView,
-  zone: string,
+  { zone, settings }: StationRecord,
 ): Evidence {
   const at = (ms: number | null | undefined) =>
     ms === null || ms === undefined ? '' : localTime(ms, zone)
@@ -61,8 +61,13 @@ export function evidenceOf(
       const holder = state === 'with-sampler' && sampler ? personOf(log, sampler) : null
       if (!holder) return []
       const { name, duty } = holder
-      const bags = tissuesOf(log, animal).filter(({ bag }) => bag !== null).length
-      return [{ animal, name, duty, since: at(assignedMs), bags }]
+      const tissues = tissuesOf(log, animal)
+      const bags = tissues.filter(({ bag }) => bag !== null).length
+      const settled = new Set(
+        tissues.flatMap(({ site, bag, missed }) => (bag || missed ? [site] : [])),
+      )
+      const openSites = settings.tissues.filter(({ site }) => !settled.has(site)).length
+      return [{ animal, name, duty, since: at(assignedMs), bags, openSites }]
     }),
     twice: tagsSeenTwice(log, date),
   }

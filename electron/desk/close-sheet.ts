@@ -23,6 +23,7 @@ import { kitsAfter } from './handover.ts'
 import { figuresOfDay } from './line.ts'
 import { namesOf } from './names.ts'
 import { paperOf, pdfFile } from './pdf.ts'
+import { placesMissing } from './places-missing.ts'
 
 /** Prints the close sheet of a date; refuses `day-not-closed` for a day nobody has signed. */
 export async function closeSheetPdf(
@@ -73,6 +74,7 @@ function sheetOf(call: QueryCall, day: DayRecord, signed: EntryBody<'day.closed'
       check: checkWords[seen],
       count,
     })),
+    placesMissing: placesMissing(log, station.settings, day.date).length,
     readingsOutside: readingsOutside(call, day.openedMs, closedMs),
     coolersHere: coolersHere(log),
     amendments: amendmentsOf(log, day, station.zone),

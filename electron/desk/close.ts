@@ -38,6 +38,7 @@ import { labelsLeft } from './labels-left.ts'
 import { figuresOfDay } from './line.ts'
 import { namesOf } from './names.ts'
 import { checkOwnPin } from './own-pin.ts'
+import { placesMissing } from './places-missing.ts'
 import { secondSigner } from './second-signer.ts'
 
 /** What the log expects at dusk, and what was counted so far. */
@@ -67,8 +68,8 @@ function duskView(log: ReadableLog, date: LocalDate): DuskView {
 }
 
 /** The counts as the screen shows them: with every try, and the likely causes of what differs. */
-function itemsShown(log: ReadableLog, day: DayRecord, dusk: DuskView, zone: string) {
-  const evidence = evidenceOf(log, day, dusk, zone)
+function itemsShown(log: ReadableLog, day: DayRecord, dusk: DuskView, station: StationRecord) {
+  const evidence = evidenceOf(log, day, dusk, station)
   const tries = countTries(log, day.date)
   const items = withCauses(closeItems(dusk), evidence).map((item) => ({
     ...item,
@@ -109,6 +110,7 @@ export const closeQueries = {
     const day = latestDay(log)
     const about = {
       totals: dayTotals(figuresOfDay(log)),
+      placesMissing: day ? placesMissing(log, station.settings, day.date) : [],
       second: secondOf(log, station, person?.person),
     }
     if (!day)
@@ -136,7 +138,7 @@ export const closeQueries = {
         ...about,
       })
     const dusk = duskView(log, date)
-    const { items, between } = itemsShown(log, day, dusk, station.zone)
+    const { items, between } = itemsShown(log, day, dusk, station)
     return granted({
       date,
       state,

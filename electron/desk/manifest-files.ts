@@ -73,8 +73,8 @@ function sheetOf(
       })),
     })),
     data: dataFile({ manifest, digest }),
-    relinquished: signedBy(manifest.lead.name, at, leadSignature),
-    received: signedBy(manifest.courier.name, at, courierSignature),
+    relinquished: signedBy(manifest, manifest.lead.name, at, leadSignature),
+    received: signedBy(manifest, manifest.courier.name, at, courierSignature),
     digest,
     madeAtMs: now,
   }
@@ -98,8 +98,10 @@ function dataFile({ manifest, digest }: Pick<Signed, 'manifest' | 'digest'>): Te
   }
 }
 
-function signedBy(name: string, at: string, hand: Signature): SignedBy {
-  return { name, at, hand }
+/** What was signed with a pen is on the paper of the first edition, and on no later one. */
+function signedBy({ corrections }: Manifest, name: string, at: string, hand: Signature): SignedBy {
+  if (hand.how === 'drawn' || corrections.length === 0) return { name, at, hand }
+  return { name, at, hand: { how: 'elsewhere', words: 'on the paper of edition 1' } }
 }
 
 const columns = [

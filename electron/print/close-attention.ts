@@ -23,6 +23,11 @@ export function attentionLines(sheet: CloseSheet): string[] {
     outside === 0
       ? '✓ All temperature readings within limits.'
       : `▲ ${plural(outside, 'temperature reading', 'temperature readings')} outside limits.`,
+    ...(sheet.placesMissing === 0
+      ? []
+      : [
+          `▲ Place of harvest missing or not precise enough: ${plural(sheet.placesMissing, 'animal', 'animals')}.`,
+        ]),
     bagsHere === 0
       ? '✓ No bags are left in coolers here.'
       : `▲ ${plural(bagsHere, 'bag is', 'bags are')} still in coolers here.`,

@@ -85,6 +85,8 @@ export interface CloseSheet {
     readonly ninetiethMinutes: number | null
   }
   readonly samples: readonly SampleTally[]
+  /** Animals whose place of harvest the laboratory cannot use. */
+  readonly placesMissing: number
   readonly readingsOutside: readonly ReadingOutside[]
   readonly coolersHere: readonly CoolerKeptBack[]
   /** Entries made after an earlier close of the same day. */

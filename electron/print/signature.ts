@@ -16,6 +16,8 @@ export interface SignedBy {
     | { readonly how: 'drawn'; readonly strokes: SignatureStrokes }
     | { readonly how: 'pin' }
     | { readonly how: 'on-paper' }
+    /** On another paper, which is named. */
+    | { readonly how: 'elsewhere'; readonly words: string }
 }
 
 const type = 10
@@ -42,7 +44,12 @@ export function signatureField({ hand }: SignedBy, width: number): Block {
   const rule = ruleMark(0, height, width, 0.75)
   if (hand.how === 'drawn')
     return { height: height + 2, marks: [...strokeMarks(hand.strokes, width), rule] }
-  const words = hand.how === 'pin' ? 'signed with PIN at the desk' : 'sign here'
+  const words =
+    hand.how === 'elsewhere'
+      ? hand.words
+      : hand.how === 'pin'
+        ? 'signed with PIN at the desk'
+        : 'sign here'
   const y = height - lineHeight(type) - 1
   return { height: height + 2, marks: [textMark(0, y, words, 'regular', type), rule] }
 }

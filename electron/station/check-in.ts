@@ -18,7 +18,7 @@ export function noSampleReason(
 }
 
 /** Whether the place of harvest is precise enough for this station's laboratory. */
-export function placeUsable(settings: StationSettings, facts: AnimalFacts): boolean {
+export function placeUsable(settings: StationSettings, facts: Pick<AnimalFacts, 'place'>): boolean {
   const { place } = facts
   if (place.by === 'not-known') return false
   if (place.by === 'coordinates') return true

@@ -64,6 +64,8 @@ export interface Evidence {
     readonly duty: Duty
     readonly since: string
     readonly bags: number
+    /** Tissues neither bagged nor said to be missing. */
+    readonly openSites: number
   }[]
   /** Tags that came more than once today, each with its later animal. */
   readonly twice: readonly { readonly tag: string; readonly animal: AnimalNumber }[]

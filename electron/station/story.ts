@@ -97,6 +97,8 @@ export function sayEntry(entry: KnownEntry, nameOf: (number: string) => string):
       return 'Check-in struck out: it was a slip.'
     case 'animal.finished':
       return `Finished by ${nameOf(body.sampler)}: ${outcomeWords[body.outcome]}.`
+    case 'animal.outcome-changed':
+      return `Outcome is now ${outcomeWords[body.outcome]}, after a bag was discarded.`
     case 'wait.told':
       return `Hunter told a wait of ${body.lowMinutes} to ${body.highMinutes} minutes.`
     case 'suggestion.overridden':

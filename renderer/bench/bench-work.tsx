@@ -8,6 +8,7 @@ import { OpenKit } from './open-kit.tsx'
 import { Sides } from './sides.tsx'
 import { SiteList } from './site-list.tsx'
 import { SiteStep } from './site-step.tsx'
+import { Stopped } from './stopped.tsx'
 import { stageOf } from './work.ts'
 
 /** One animal being worked: what it is and how it stands at the left, the one thing to do at the right. */
@@ -32,6 +33,7 @@ export function BenchWork(props: { animal: AnimalView; onFinished: (outcome: Out
           onSettled={() => setChosen(null)}
         />
       )}
+      {stage.is === 'stopped' && <Stopped animal={animal} />}
       {stage.is === 'finish' && <Finish animal={animal} onFinished={props.onFinished} />}
     </>
   )

@@ -5,6 +5,7 @@ import type { AnimalView, SiteView } from '../../shared-types/views/animal.ts'
 import { useTell } from '../desk/use-desk.ts'
 import { Button } from '../parts/button.tsx'
 import { Badge } from '../parts/badge.tsx'
+import { Notice } from '../parts/notice.tsx'
 import { NumberText } from '../parts/number-text.tsx'
 import { sayDone, sayRefused } from '../scanner/strip.ts'
 import { BenchStep } from './bench-step.tsx'
@@ -30,6 +31,12 @@ export function Finish(props: { animal: AnimalView; onFinished: (outcome: Outcom
           </li>
         ))}
       </ul>
+      {animal.placeUsable || (
+        <Notice kind="warn">
+          The place of harvest is missing or not precise enough: the laboratory commonly does not
+          test such a sample. Ask the hunter before they leave.
+        </Notice>
+      )}
       <div className="row">
         <Button
           kind="main"

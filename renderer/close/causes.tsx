@@ -9,7 +9,7 @@ import { useMay } from '../desk/use-desk.ts'
 import { Badge } from '../parts/badge.tsx'
 import { Button } from '../parts/button.tsx'
 import { RefusalNote } from '../parts/refusal-note.tsx'
-import { sayDone } from '../scanner/strip.ts'
+import { sayDone, sayRefused } from '../scanner/strip.ts'
 
 /** The keys of the cause listed first; those after it are reached with Tab. */
 interface Keys {
@@ -59,7 +59,7 @@ function CauseRow(props: {
   async function settleIt(given: Settle) {
     const answer = await giveSettle(connection, given)
     setRefusal(answer.ok ? undefined : answer.refusal)
-    if (!answer.ok) return
+    if (!answer.ok) return sayRefused(answer.refusal)
     sayDone(`${settleWords[given.command]}: done.`)
     onSettled?.()
   }

@@ -4,7 +4,7 @@ import { useTell } from '../desk/use-desk.ts'
 import { Button } from '../parts/button.tsx'
 import { RefusalNote } from '../parts/refusal-note.tsx'
 import { TextEntry } from '../parts/text-entry.tsx'
-import { sayDone } from '../scanner/strip.ts'
+import { sayDone, sayRefused } from '../scanner/strip.ts'
 import { CountSays } from './count-says.tsx'
 import { ExplainForm } from './explain-form.tsx'
 import { type Step, stepName } from './next-step.ts'
@@ -27,7 +27,7 @@ export function CountRow(props: CountRowProps) {
   const isExplaining = step.at === 'explain' && step.key === item.key
   return (
     <li className="close-row">
-      <CountForm key={item.counted} {...props} isExplaining={isExplaining} />
+      <CountForm {...props} isExplaining={isExplaining} />
       {isExplaining && <ExplainForm item={item} onDone={() => onDone(item.key)} />}
     </li>
   )
@@ -39,6 +39,12 @@ function CountForm(props: CountRowProps & { isExplaining: boolean }) {
   const { item, step, onDone } = props
   const isHere = step.at === 'count' && step.key === item.key
   const [text, setText] = useState(item.counted === null ? '' : String(item.counted))
+  const [shown, setShown] = useState(item.counted)
+  // Counted anew, here or at another window: the field follows, and keeps the focus if it has it.
+  if (shown !== item.counted) {
+    setShown(item.counted)
+    setText(item.counted === null ? '' : String(item.counted))
+  }
   const [isEmpty, setEmpty] = useState(false)
   const [refused, setRefused] = useState('')
   const [isScanning, setScanning] = useState(false)
@@ -52,7 +58,7 @@ function CountForm(props: CountRowProps & { isExplaining: boolean }) {
     const sure = refusal?.code === 'count-absurd' && refused === text
     setRefused(text)
     const answer = await tell({ item: item.item, counted: Number(text), sure })
-    if (!answer.ok) return
+    if (!answer.ok) return sayRefused(answer.refusal)
     sayDone(`${item.words}: ${text} counted.`)
     onDone(item.key)
   }

@@ -1,7 +1,7 @@
 import { varianceWords } from '../../shared-types/close.ts'
 import type { CloseItem } from '../../shared-types/views/close.ts'
 import { useTell } from '../desk/use-desk.ts'
-import { sayDone } from '../scanner/strip.ts'
+import { sayDone, sayRefused } from '../scanner/strip.ts'
 import { Causes } from './causes.tsx'
 import { stepName } from './next-step.ts'
 import { ReasonForm } from './reason-form.tsx'
@@ -21,7 +21,7 @@ export function ExplainForm(props: { item: CloseItem; onDone: () => void }) {
       refusal={refusal}
       onKeep={async (reason, words) => {
         const answer = await tell({ item: item.item, reason, words })
-        if (!answer.ok) return
+        if (!answer.ok) return sayRefused(answer.refusal)
         sayDone(`${item.words}: ${varianceWords[reason]}.`)
         onDone()
       }}

@@ -6,7 +6,7 @@ import { LongEntry } from '../parts/long-entry.tsx'
 import { Panel } from '../parts/panel.tsx'
 import { RefusalNote } from '../parts/refusal-note.tsx'
 import { Time } from '../parts/time.tsx'
-import { sayDone } from '../scanner/strip.ts'
+import { sayDone, sayRefused } from '../scanner/strip.ts'
 
 /** What the next lead should know: shown when the next day is opened. */
 export function HandoverForm({ date }: { date: LocalDate }) {
@@ -32,6 +32,7 @@ function NoteForm(props: { words: string }) {
   async function keep() {
     const answer = await tell({ words })
     if (answer.ok) sayDone('The note is kept. It shows when the next day is opened.')
+    else sayRefused(answer.refusal)
   }
   return (
     <form

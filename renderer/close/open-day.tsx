@@ -7,6 +7,7 @@ import { HandoverForm } from './handover-form.tsx'
 import { InTheWay } from './in-the-way.tsx'
 import { type Step, nextStep, stepName } from './next-step.ts'
 import { SignForm } from './sign-form.tsx'
+import { PlacesMissing } from './places-missing.tsx'
 import { Totals } from './totals.tsx'
 
 /** The counts of an open day, one under the other; Enter leads from each to the next. */
@@ -18,6 +19,7 @@ export function OpenDay(props: { close: CallOutput<'close'>; date: LocalDate }) 
   return (
     <div className="close-day" ref={room}>
       <InTheWay needs={close.open} between={close.between} onHere={() => goTo(nextStep(items))} />
+      <PlacesMissing animals={close.placesMissing} />
       <section aria-labelledby="close-counts">
         <Progress items={items} />
         <ul className="close-counts">

@@ -11,7 +11,7 @@ import { Dialog } from '../parts/dialog.tsx'
 import { NumberEntry } from '../parts/number-entry.tsx'
 import { RefusalNote } from '../parts/refusal-note.tsx'
 import { useScan } from '../scanner/scans.ts'
-import { sayDone } from '../scanner/strip.ts'
+import { sayDone, sayRefused } from '../scanner/strip.ts'
 
 /** What became of the last scan, in words. */
 function useBags() {
@@ -42,7 +42,7 @@ export function ScanCount(props: {
   useScan(add)
   async function finish() {
     const answer = await tell({ cooler, bags: [...bags] })
-    if (!answer.ok) return
+    if (!answer.ok) return sayRefused(answer.refusal)
     sayDone(`${words}: ${bags.length} scanned.`)
     onDone()
   }

@@ -5,7 +5,7 @@ import { useMay, useTell } from '../desk/use-desk.ts'
 import { Badge } from '../parts/badge.tsx'
 import { Button } from '../parts/button.tsx'
 import { Panel } from '../parts/panel.tsx'
-import { sayDone } from '../scanner/strip.ts'
+import { sayDone, sayRefused } from '../scanner/strip.ts'
 import { ReasonForm } from './reason-form.tsx'
 import { reasonsFor } from './reasons.ts'
 import { signed } from './variance-text.tsx'
@@ -120,7 +120,7 @@ function Explain(props: { item: StationItemView; day: StationDay; onDone: () => 
       onKeep={async (reason, words) => {
         const { station, date } = day
         const answer = await tell({ station, date, item: item.item, reason, words })
-        if (!answer.ok) return
+        if (!answer.ok) return sayRefused(answer.refusal)
         sayDone(`${item.words}: ${varianceWords[reason]}.`)
         onDone()
       }}

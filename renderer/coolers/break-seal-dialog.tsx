@@ -2,7 +2,7 @@ import { useState } from 'react'
 import type { CoolerView } from '../../shared-types/views/coolers.ts'
 import { useTell } from '../desk/use-desk.ts'
 import { TextEntry } from '../parts/text-entry.tsx'
-import { sayDone } from '../scanner/strip.ts'
+import { sayDone, sayRefused } from '../scanner/strip.ts'
 import { DeedDialog } from '../parts/deed-dialog.tsx'
 import { saidAt } from '../parts/said-at.ts'
 
@@ -14,7 +14,7 @@ export function BreakSealDialog(props: { cooler: CoolerView; onClose: () => void
 
   async function breakIt() {
     const answer = await tell({ cooler: cooler.cooler, reason })
-    if (!answer.ok) return
+    if (!answer.ok) return sayRefused(answer.refusal)
     sayDone(`The seal of ${cooler.name} is broken; the cooler is open.`)
     onClose()
   }

@@ -6,7 +6,7 @@ import { Choice } from '../parts/choice.tsx'
 import { DeedDialog } from '../parts/deed-dialog.tsx'
 import { saidAt } from '../parts/said-at.ts'
 import { TextEntry } from '../parts/text-entry.tsx'
-import { sayDone } from '../scanner/strip.ts'
+import { sayDone, sayRefused } from '../scanner/strip.ts'
 
 const words: Record<CoolerKeptBy, { label: string; hint: string; say: string }> = {
   locked: {
@@ -30,7 +30,7 @@ export function KeepDialog(props: { cooler: CoolerView; onClose: () => void }) {
   const { tell, busy, refusal } = useTell('cooler.keep')
   async function keep() {
     const answer = await tell({ cooler: cooler.cooler, kept, where })
-    if (!answer.ok) return
+    if (!answer.ok) return sayRefused(answer.refusal)
     sayDone(`${cooler.name} ${words[kept].say}: ${where}.`)
     onClose()
   }

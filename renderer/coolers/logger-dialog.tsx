@@ -12,7 +12,7 @@ import { Notice } from '../parts/notice.tsx'
 import { RefusalNote } from '../parts/refusal-note.tsx'
 import { TextEntry } from '../parts/text-entry.tsx'
 import { Time, useZone } from '../parts/time.tsx'
-import { sayDone } from '../scanner/strip.ts'
+import { sayDone, sayRefused } from '../scanner/strip.ts'
 import { bothScales } from './temperature.ts'
 
 const zones = Intl.supportedValuesOf('timeZone')
@@ -195,7 +195,7 @@ function TakeIn(props: {
   async function take() {
     if (busy || reading === undefined) return
     const answer = await tell({ cooler: cooler.cooler, file: file.name, text: file.text, reading })
-    if (!answer.ok) return
+    if (!answer.ok) return sayRefused(answer.refusal)
     sayDone(`${cooler.name}: ${answer.value.readings} readings of ${file.name} taken in.`)
     onClose()
   }

@@ -3,7 +3,7 @@ import { type Keeping, keepingWords } from '../../shared-types/station.ts'
 import { useTell } from '../desk/use-desk.ts'
 import { Choice } from '../parts/choice.tsx'
 import { TextEntry } from '../parts/text-entry.tsx'
-import { sayDone } from '../scanner/strip.ts'
+import { sayDone, sayRefused } from '../scanner/strip.ts'
 import { DeedDialog } from '../parts/deed-dialog.tsx'
 import { saidAt } from '../parts/said-at.ts'
 import { chooseCooler } from './use-filling.ts'
@@ -33,7 +33,7 @@ export function OpenDialog(props: { onClose: () => void }) {
       keeping,
       capacity: capacity === '' ? null : Number(capacity),
     })
-    if (!answer.ok) return
+    if (!answer.ok) return sayRefused(answer.refusal)
     chooseCooler(answer.value.cooler)
     sayDone(`${name} is open. Print its label (Alt+P) and stick it on.`)
     onClose()

@@ -5,7 +5,7 @@ import { Badge } from '../parts/badge.tsx'
 import { Button } from '../parts/button.tsx'
 import { Dialog } from '../parts/dialog.tsx'
 import { Notice } from '../parts/notice.tsx'
-import { sayDone } from '../scanner/strip.ts'
+import { sayDone, sayRefused } from '../scanner/strip.ts'
 import { DeedDialog } from '../parts/deed-dialog.tsx'
 import { saidAt } from '../parts/said-at.ts'
 import { TemperatureEntry } from './temperature-entry.tsx'
@@ -26,7 +26,7 @@ export function ReadDialog(props: { cooler: CoolerView; onClose: () => void }) {
     setUnread(celsius === null)
     if (celsius === null) return
     const answer = await tell({ cooler: cooler.cooler, celsius, sure })
-    if (!answer.ok) return
+    if (!answer.ok) return sayRefused(answer.refusal)
     const { excursion, advice } = answer.value
     sayDone(`${cooler.name}: ${bothScales(celsius)}, ${excursion ? 'out of' : 'within'} limits.`)
     if (excursion) setToDo(advice)

@@ -4,7 +4,7 @@ import { nothing, useAsk, useTell } from '../desk/use-desk.ts'
 import { ReadingText } from './reading.tsx'
 import { TextEntry } from '../parts/text-entry.tsx'
 import { Notice } from '../parts/notice.tsx'
-import { sayDone } from '../scanner/strip.ts'
+import { sayDone, sayRefused } from '../scanner/strip.ts'
 import { DeedDialog } from '../parts/deed-dialog.tsx'
 import { saidAt } from '../parts/said-at.ts'
 
@@ -16,7 +16,7 @@ export function SealDialog(props: { cooler: CoolerView; onClose: () => void }) {
 
   async function putOn() {
     const answer = await tell({ cooler: cooler.cooler, seal })
-    if (!answer.ok) return
+    if (!answer.ok) return sayRefused(answer.refusal)
     sayDone(`${cooler.name} is sealed with ${seal.toUpperCase()}.`)
     onClose()
   }

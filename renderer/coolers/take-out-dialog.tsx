@@ -3,7 +3,7 @@ import { grouped } from '../../shared-types/sample-number.ts'
 import type { BagView, CoolerView } from '../../shared-types/views/coolers.ts'
 import { useTell } from '../desk/use-desk.ts'
 import { TextEntry } from '../parts/text-entry.tsx'
-import { sayDone } from '../scanner/strip.ts'
+import { sayDone, sayRefused } from '../scanner/strip.ts'
 import { tissueOf } from './bench-bags.tsx'
 import { DeedDialog } from '../parts/deed-dialog.tsx'
 import { saidAt } from '../parts/said-at.ts'
@@ -16,7 +16,7 @@ export function TakeOutDialog(props: { cooler: CoolerView; bag: BagView; onClose
 
   async function takeOut() {
     const answer = await tell({ bag: bag.bag, reason })
-    if (!answer.ok) return
+    if (!answer.ok) return sayRefused(answer.refusal)
     sayDone(`${grouped(bag.bag)} is out of ${cooler.name} and back on the bench.`)
     onClose()
   }

@@ -5,6 +5,7 @@ import { useHere } from '../desk/use-here.ts'
 import { HelpRoom } from '../help/help-room.tsx'
 import { Tour } from '../help/tour.tsx'
 import { ScanStrip } from '../scanner/scan-strip.tsx'
+import { clearStrip } from '../scanner/strip.ts'
 import { SignInScreen } from '../sign-in/sign-in-screen.tsx'
 import { TakeBack } from '../take-back/take-back.tsx'
 import { BackupBanner } from './backup-banner.tsx'
@@ -25,6 +26,10 @@ export function Frame(props: { who: WhoView; children: ReactNode }) {
   const { screen } = usePlace()
   const isSignedIn = who.person !== null
   useHere(isSignedIn)
+  useEffect(() => {
+    // Where the screen changes, not where this window opens.
+    return () => clearStrip()
+  }, [screen])
   const title = isSignedIn ? screenWords(screen) : 'Sign in'
   useEffect(() => {
     document.title = `${title} · ${who.station.name} · Duskline`

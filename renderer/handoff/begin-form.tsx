@@ -12,7 +12,7 @@ import { Empty } from '../parts/empty.tsx'
 import { Panel } from '../parts/panel.tsx'
 import { RefusalNote } from '../parts/refusal-note.tsx'
 import { TextEntry } from '../parts/text-entry.tsx'
-import { sayDone } from '../scanner/strip.ts'
+import { sayDone, sayRefused } from '../scanner/strip.ts'
 
 /** Which sealed coolers go, and where to. */
 export function BeginForm(props: { onBegun: (handoff: HandoffNumber) => void }) {
@@ -69,7 +69,7 @@ function ChosenCoolers(props: {
       coolers: going,
       supplements: adds === 'no' ? null : adds,
     })
-    if (!answer.ok) return
+    if (!answer.ok) return sayRefused(answer.refusal)
     sayDone('Handoff begun. Scan the first cooler.')
     onBegun(answer.value.handoff)
   }

@@ -4,7 +4,7 @@ import { DeedDialog } from '../parts/deed-dialog.tsx'
 import { saidAt } from '../parts/said-at.ts'
 import { useTell } from '../desk/use-desk.ts'
 import { TextEntry } from '../parts/text-entry.tsx'
-import { sayDone } from '../scanner/strip.ts'
+import { sayDone, sayRefused } from '../scanner/strip.ts'
 
 /** A handoff that does not happen: the coolers stay sealed and here. */
 export function CallOffDialog(props: { handoff: HandoffView; onClose: () => void }) {
@@ -14,7 +14,7 @@ export function CallOffDialog(props: { handoff: HandoffView; onClose: () => void
 
   async function callOff() {
     const answer = await tell({ handoff: handoff.handoff, reason })
-    if (!answer.ok) return
+    if (!answer.ok) return sayRefused(answer.refusal)
     sayDone('The handoff is called off. Its coolers stay here, sealed.')
     onClose()
   }

@@ -7,7 +7,7 @@ import { useTell } from '../desk/use-desk.ts'
 import { Choice } from '../parts/choice.tsx'
 import { Notice } from '../parts/notice.tsx'
 import { TextEntry } from '../parts/text-entry.tsx'
-import { sayDone } from '../scanner/strip.ts'
+import { sayDone, sayRefused } from '../scanner/strip.ts'
 
 const options = TransportClass.options.map((value) => ({ value, label: transportWords[value] }))
 
@@ -27,7 +27,7 @@ export function ClassDialog(props: { handoff: HandoffView; onClose: () => void }
     setUnsaid(transport === null)
     if (transport === null) return
     const answer = await tell({ handoff: handoff.handoff, transport, agreedWith, citation })
-    if (!answer.ok) return
+    if (!answer.ok) return sayRefused(answer.refusal)
     sayDone('Class for transport recorded.')
     onClose()
   }

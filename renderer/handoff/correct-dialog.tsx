@@ -50,7 +50,7 @@ export function CorrectDialog(props: { handoff: HandoffView; onClose: () => void
       pin,
     })
     setPin('')
-    if (!answer.ok) return
+    if (!answer.ok) return sayRefused(answer.refusal)
     sayDone(`Corrected: edition ${answer.value.edition} of the manifest. Print it and send it on.`)
     onClose()
   }

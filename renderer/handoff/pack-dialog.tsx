@@ -12,7 +12,7 @@ import { useTell } from '../desk/use-desk.ts'
 import { Caution } from '../parts/caution.tsx'
 import { Choice } from '../parts/choice.tsx'
 import { TextEntry } from '../parts/text-entry.tsx'
-import { sayDone } from '../scanner/strip.ts'
+import { sayDone, sayRefused } from '../scanner/strip.ts'
 
 const answers = PackingAnswer.options.map((value) => ({ value, label: packingAnswerWords[value] }))
 
@@ -36,7 +36,7 @@ export function PackDialog(props: { handoff: HandoffView; onClose: () => void })
       dryIceKg: dryIce.trim() === '' ? null : Number(dryIce.replace(',', '.')),
       words,
     })
-    if (!answer.ok) return
+    if (!answer.ok) return sayRefused(answer.refusal)
     sayDone('Packing checklist recorded.')
     onClose()
   }

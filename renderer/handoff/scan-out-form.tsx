@@ -9,7 +9,7 @@ import { useTell } from '../desk/use-desk.ts'
 import { Button } from '../parts/button.tsx'
 import { RefusalNote } from '../parts/refusal-note.tsx'
 import { TextEntry } from '../parts/text-entry.tsx'
-import { sayDone } from '../scanner/strip.ts'
+import { sayDone, sayRefused } from '../scanner/strip.ts'
 
 const fields = ['seal', 'celsius', 'counted', 'words'] as const
 type FieldName = (typeof fields)[number]
@@ -44,7 +44,7 @@ export function ScanOutForm(props: {
       counted: Number(seen.counted),
       words,
     })
-    if (!answer.ok) return
+    if (!answer.ok) return sayRefused(answer.refusal)
     sayDone(`${cooler.name} is loaded.`)
     onDone()
   }

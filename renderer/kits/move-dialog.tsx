@@ -5,7 +5,7 @@ import { saidAt } from '../parts/said-at.ts'
 import { useTell } from '../desk/use-desk.ts'
 import { Choice } from '../parts/choice.tsx'
 import { TextEntry } from '../parts/text-entry.tsx'
-import { sayDone } from '../scanner/strip.ts'
+import { sayDone, sayRefused } from '../scanner/strip.ts'
 import { type Move, accountsOf, choicesOf } from './moves.ts'
 import { holderName } from './words.ts'
 
@@ -40,7 +40,7 @@ export function MoveDialog(props: {
     })
     if (!accounts || !isCount) return
     const answer = await tell({ ...accounts, count: Number(count), reason })
-    if (!answer.ok) return
+    if (!answer.ok) return sayRefused(answer.refusal)
     sayDone(move.done(`${count} ${count.trim() === '1' ? 'kit' : 'kits'}`))
     onClose()
   }

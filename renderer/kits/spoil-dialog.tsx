@@ -4,7 +4,7 @@ import { DeedDialog } from '../parts/deed-dialog.tsx'
 import { saidAt } from '../parts/said-at.ts'
 import { useTell } from '../desk/use-desk.ts'
 import { TextEntry } from '../parts/text-entry.tsx'
-import { sayDone } from '../scanner/strip.ts'
+import { sayDone, sayRefused } from '../scanner/strip.ts'
 
 /** A numbered kit that is torn, wet or dropped: it leaves the ledger and its labels are void. */
 export function SpoilDialog(props: { kit: KitNumber; onClose: () => void }) {
@@ -13,7 +13,7 @@ export function SpoilDialog(props: { kit: KitNumber; onClose: () => void }) {
   const { tell, busy, refusal } = useTell('kit.spoil')
   async function spoil() {
     const answer = await tell({ kit, reason })
-    if (!answer.ok) return
+    if (!answer.ok) return sayRefused(answer.refusal)
     sayDone(`Kit ${grouped(kit)} is spoiled and its labels are void.`)
     onClose()
   }

@@ -14,9 +14,11 @@ export interface StripWord {
 }
 
 let word: StripWord | undefined
+let saidAt = Number.NEGATIVE_INFINITY
 const listeners = new Set<() => void>()
 
 function show(kind: StripWord['kind'], say: string, next = '', code = ''): void {
+  saidAt = performance.now()
   word = { id: (word?.id ?? 0) + 1, kind, say, next, code }
   playSound(kind)
   for (const listener of listeners) listener()
@@ -30,6 +32,16 @@ export function sayDone(say: string): void {
 /** Says that a scan or command was refused, and what to do next. */
 export function sayRefused(refusal: Pick<Refusal, 'say' | 'next'> & Partial<Refusal>): void {
   show('refused', refusal.say, refusal.next, refusal.code)
+}
+
+/** A deed may lead to another screen: what it said goes along. */
+const goesAlongMs = 1000
+
+/** Another screen: what was said on the one before does not stand there as if it were said here. */
+export function clearStrip(): void {
+  if (performance.now() - saidAt < goesAlongMs) return
+  word = undefined
+  for (const listener of listeners) listener()
 }
 
 function onWord(listener: () => void): () => void {

@@ -41,6 +41,8 @@ export const AnimalView = z.strictObject({
   kit: KitNumber.nullable(),
   kitOpened: z.boolean(),
   arrivedMs: Ms,
+  /** Whether the laboratory can use the place of harvest. */
+  placeUsable: z.boolean(),
   sites: z.array(SiteView),
   story: z.array(StoryLine),
 })

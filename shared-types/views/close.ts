@@ -1,7 +1,7 @@
 import { z } from 'zod'
 import { CountItem, VarianceReason } from '../close.ts'
 import { LocalDate } from '../local-date.ts'
-import { BagNumber, CoolerNumber, PersonId } from '../sample-number.ts'
+import { AnimalNumber, BagNumber, CoolerNumber, PersonId } from '../sample-number.ts'
 import { Keeping } from '../station.ts'
 import { Cause } from './cause.ts'
 import { DayState } from './people.ts'
@@ -91,6 +91,8 @@ export const CloseView = z.strictObject({
   open: z.array(Need),
   /** Animals and bags left between two places, each with what seems to have happened. */
   between: z.array(Cause),
+  /** Animals of the day to be sampled, or sampled, whose place of harvest the laboratory cannot use. */
+  placesMissing: z.array(AnimalNumber),
   /** Who may sign beside the lead, and whether somebody must. */
   second: z.strictObject({
     wanted: z.boolean(),

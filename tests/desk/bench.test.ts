@@ -143,9 +143,40 @@ describe('a bag', () => {
   test('discarded after the animal was finished takes its side with it', async () => {
     const animal = await checkIn(desk)
     const { bags } = await sampleBoth(desk, animal, crew.sampler)
+    const finishedAt = async () => {
+      const { text } = await desk.ask('table', { what: 'animals', format: 'json' })
+      return (JSON.parse(text) as { finished: string }[])[0]?.finished
+    }
+    const before = await finishedAt()
+    desk.wait(30)
     await desk.ask('bag.discard', { bag: bags[0] ?? '', reason: 'dropped in the mud' })
     expect((await desk.ask('animal', { animal })).outcome).toBe('one')
+    expect(await finishedAt()).toBe(before)
+    const { discrepancies } = await desk.ask('discrepancies', {})
+    expect(discrepancies.filter(({ kind }) => kind === 'facts-contradict')).toEqual([])
   })
+})
+
+test('consent withdrawn while the animal is in hand stops the bench; its bags are discarded, and it leaves', async () => {
+  const animal = await checkIn(desk)
+  const kit = await kitFor(desk, animal)
+  await desk.ask('animal.assign', { animal, sampler: crew.sampler })
+  await desk.ask('kit.open', { animal, kit })
+  await desk.ask('tissue.check', { animal, site: 'left', check: 'lymph-node', sizeMm: 22 })
+  const view = await desk.ask('animal', { animal })
+  const bag = view.sites.find(({ site }) => site === 'left')?.expectedBag ?? ''
+  await desk.ask('bag.seal', { animal, site: 'left', bag })
+  const facts = { ...view.facts, consent: 'refused' as const }
+  await desk.sit(crew.lead, leadPin)
+  await desk.ask('animal.amend', { animal, facts, reason: 'the hunter has changed their mind' })
+  const look = { animal, site: 'right', check: 'lymph-node', sizeMm: 22 } as const
+  expect(await desk.code('tissue.check', look)).toBe('consent-withdrawn')
+  expect(await desk.code('animal.finish', { animal })).toBe('consent-withdrawn')
+  const leaving = { animal, reason: 'does not agree' }
+  expect(await desk.code('animal.leave', leaving)).toBe('bags-already-sealed')
+  await desk.ask('bag.discard', { bag, reason: 'no consent' })
+  await desk.ask('animal.leave', leaving)
+  expect((await desk.ask('animal', { animal })).state).toBe('left')
 })
 
 describe('an animal', () => {

@@ -92,6 +92,7 @@ export const quietDay: CloseSheet = {
     { site: 'right', check: 'lymph node', count: 54 },
   ],
   readingsOutside: [],
+  placesMissing: 0,
   coolersHere: [],
   amendments: [],
   second: 'Second person Tobias Reed, with their own PIN',

@@ -1,12 +1,6 @@
 import { describe, expect, test } from 'vitest'
-import {
-  type BenchRecord,
-  decideDiscardBag,
-  decideFinish,
-  decideSealBag,
-  type DiscardView,
-  outcomeOf,
-} from '../../electron/station/tissue.ts'
+import { decideDiscardBag, decideSealBag, type DiscardView } from '../../electron/station/bag.ts'
+import { type BenchRecord, decideFinish, outcomeOf } from '../../electron/station/tissue.ts'
 import type { LabelRecord } from '../../shared-types/label.ts'
 import { bagNumber, sampleNumber } from '../../shared-types/sample-number.ts'
 import type { StationSettings } from '../../shared-types/station.ts'
@@ -163,7 +157,11 @@ describe('a sealed bag is discarded', () => {
   test('and a finished animal gets the outcome that is left', () => {
     const finished = inHand(1, { state: 'finished', outcome: 'both' })
     const drafts = written(decideDiscardBag({ ...view, animal: finished }, 'torn at the zip'))
-    expect(drafts.at(-1)).toMatchObject({ kind: 'animal.finished', body: { outcome: 'one' } })
+    // Not finished once more: the hour at which it was finished stays.
+    expect(drafts.at(-1)).toMatchObject({
+      kind: 'animal.outcome-changed',
+      body: { outcome: 'one' },
+    })
   })
 
   test.each([

@@ -141,9 +141,16 @@ describe('the likely cause of a variance', () => {
 
 test('an animal left with a sampler is named with whom, since when and how far it got', () => {
   const animal = animalNumber(desk, 4)
-  const withSampler = [{ animal, name: 'Ines', duty: 'off', since: '16:10', bags: 2 } as const]
+  const withSampler = [
+    { animal, name: 'Ines', duty: 'off', since: '16:10', bags: 2, openSites: 0 } as const,
+  ]
   const [cause] = causesBetween([], { ...quiet, withSampler })
   expect(cause).toMatchObject({ code: 'animal-with-sampler', about: animal, evidence: 90 })
   expect(cause?.say).toContain('Ines, who took it at 16:10 and sealed 2 bags of it')
   expect(cause?.settle).toEqual({ command: 'animal.finish', input: { animal } })
+  // With a side still open there is nothing to finish yet.
+  const open = withSampler.map((each) => ({ ...each, bags: 1, openSites: 1 }))
+  const [other] = causesBetween([], { ...quiet, withSampler: open })
+  expect(other?.settle).toBeNull()
+  expect(other?.next).toContain('1 of its tissues is neither bagged nor said to be missing')
 })

@@ -29,14 +29,17 @@ export function animalCauses({ item, off, evidence }: Variance): Cause[] {
 /** Animals that a sampler took and nobody finished. */
 export function animalsBetween({ withSampler }: Evidence): Cause[] {
   return withSampler.map(
-    ({ animal, name, duty, since, bags }): Cause => ({
+    ({ animal, name, duty, since, bags, openSites }): Cause => ({
       code: 'animal-with-sampler',
       about: animal,
       evidence: duty === 'off' || bags > 0 ? 90 : 70,
       say: `Animal ${grouped(animal)} was left with ${name}, who took it at ${since}${bags > 0 ? ` and sealed ${bags} ${bags === 1 ? 'bag' : 'bags'} of it` : ''}${duty === 'off' ? ' and has gone off duty' : ''}.`,
-      next: 'If its work is done, finish it; else put it back in the line.',
+      next:
+        openSites === 0
+          ? 'If its work is done, finish it; else put it back in the line.'
+          : `${openSites} of its tissues ${openSites === 1 ? 'is' : 'are'} neither bagged nor said to be missing: settle that on the bench, or put it back in the line.`,
       look: { screen: 'line', number: animal },
-      settle: { command: 'animal.finish', input: { animal } },
+      settle: openSites === 0 ? { command: 'animal.finish', input: { animal } } : null,
     }),
   )
 }
