@@ -109,5 +109,9 @@ test('no manifest lists a cooler that was not scanned out: that would be a fault
 
 test('each bag says where its animal was taken, and a place that nobody knows is left empty', () => {
   const bags = manifestOf(view).coolers.flatMap((each) => each.bags)
-  expect(bags.map(({ harvest }) => harvest)).toEqual(['unit 31, Ash Creek', '', 'unit 31, Ash Creek'])
+  expect(bags.map(({ harvest }) => harvest)).toEqual([
+    'unit 31, Ash Creek',
+    '',
+    'unit 31, Ash Creek',
+  ])
 })

@@ -22,7 +22,7 @@ export function courierManifest(bags = 6): ManifestFile {
         site: isLeft ? ('left' as const) : ('right' as const),
         species: 'elk' as const,
         check: 'lymph-node' as const,
-    harvest: { by: 'unit' as const, unit: '31', place: 'Ash Creek road' },
+        harvest: { by: 'unit' as const, unit: '31', place: 'Ash Creek road' },
         excursion: false,
       }
     })
