@@ -6,6 +6,7 @@ import { lineFigures } from './line.bench.ts'
 import { manifestFigures } from './manifest.bench.ts'
 import type { Figure } from './measure.ts'
 import { mergeFigures } from './merge.bench.ts'
+import { resultFigures } from './results.bench.ts'
 import { safekeepingFigures } from './safekeeping.bench.ts'
 
 function printFigure({ what, figure, target, met }: Figure): void {
@@ -21,5 +22,6 @@ for (const figures of [
   coverageFigures,
   safekeepingFigures,
   mergeFigures,
+  resultFigures,
 ])
   for (const figure of await figures()) printFigure(figure)
