@@ -35,6 +35,7 @@ import {
   StationCode,
 } from './sample-number.ts'
 import { resultCalls } from './result-calls.ts'
+import { PracticeRole, PracticeSpeed } from './practice.ts'
 import { LoggerReading } from './readings-file.ts'
 import { ReceiptColumns, ReceivedBag, ReceivedCooler } from './receipt.ts'
 import { Keeping, StationSettings } from './station.ts'
@@ -73,6 +74,7 @@ import {
   PrintingView,
   StockView,
 } from './views/printing.ts'
+import { LivePracticeView, ScoreView } from './views/practice.ts'
 import { BackupView, ContactsView, DrillView, Light } from './views/safekeeping.ts'
 import { ShelfView } from './views/shelf.ts'
 import { StationCloseView } from './views/station-close.ts'
@@ -85,6 +87,7 @@ export const Topic = z.enum([
   'desk',
   'light',
   'tour',
+  'practice',
   'shelf',
   'who',
   'station',
@@ -216,6 +219,25 @@ export const deskApi = {
     }),
     z.strictObject({ pin: z.string() }),
   ),
+
+  /** One role practised in a live morning: everyone else is simulated, on a clock of its own. */
+  'practice.live': command(
+    z.strictObject({
+      role: PracticeRole,
+      speed: PracticeSpeed.default(5),
+      animals: z.int().min(5).max(120).default(30),
+      seed: z.int().min(0).default(1),
+    }),
+    z.strictObject({ pin: z.string(), person: PersonId }),
+  ),
+  'practice.pace': command(z.strictObject({ speed: PracticeSpeed }), done),
+  'practice.end': command(nothing, done),
+  practice: query(nothing, z.strictObject({ live: LivePracticeView.nullable() }), [
+    ...lineTopics,
+    'practice',
+    'shelf',
+  ]),
+  'practice.score': query(nothing, ScoreView, [...lineTopics, 'practice', 'shelf']),
 
   // Safekeeping: backups, the laptop this desk lives on, contacts, the light of the screens
   backup: query(nothing, BackupView, ['backup', 'shelf']),

@@ -18,6 +18,7 @@ import type { Printers } from '../print/printers.ts'
 import type { Desk } from './desk.ts'
 import type { Kept } from './kept/kept.ts'
 import type { Machine } from './machine.ts'
+import type { LivePractice } from './practice/live.ts'
 import type { PinGuard } from './pin.ts'
 import type { PrintRoom } from './print-room.ts'
 import type { Shelf } from './shelf.ts'
@@ -32,6 +33,8 @@ export interface DeskDeps {
   readonly randomBytes: (count: number) => Uint8Array
   /** The time zone of this laptop, for a station not set up yet. */
   readonly zone: string
+  /** Runs something over and over, in real milliseconds; answers with how to stop. The usual timer, if absent. */
+  readonly every?: (ms: number, run: () => void) => () => void
   /** What is set up here is marked as practice for ever. No call can ask for it, and no host does. */
   readonly practice?: true
   /** The laptop; absent where a log is only played, which is then free to be taken by any. */
@@ -48,6 +51,7 @@ export interface DeskDeps {
 export interface ShelfCall {
   readonly deps: DeskDeps
   readonly shelf: Shelf
+  readonly live: LivePractice
   readonly kept: Kept
   readonly room: PrintRoom
   /** Tells every window what changed, where no entry does. */
@@ -111,6 +115,11 @@ export type ShelfCallName =
   | 'shelf.shut'
   | 'station.setUp'
   | 'practice.open'
+  | 'practice.live'
+  | 'practice.pace'
+  | 'practice.end'
+  | 'practice'
+  | 'practice.score'
   | 'merge.look'
   | 'merge.begin'
   | 'merge.cancel'

@@ -20,6 +20,7 @@ import { checkAuthority } from '../station/authority.ts'
 import type { CommandCall, Decision, DeskDeps, OpenCall, ShelfCall } from './call.ts'
 import { commandHandlers, openHandlers, queryHandlers, shelfHandlers } from './handlers.ts'
 import { badInput, noLogOpen, unknownCall } from './refusals.ts'
+import { LivePractice } from './practice/live.ts'
 import { PinGuard } from './pin.ts'
 import { BackupKeeper } from './kept/backup-keeper.ts'
 import { KeptChoices } from './kept/choices.ts'
@@ -66,8 +67,16 @@ export function createDesk(deps: DeskDeps): Desk {
   return new OneDesk(deps)
 }
 
+/** The usual timer; it keeps no program running. */
+function everyReal(ms: number, run: () => void): () => void {
+  const timer = setInterval(run, ms)
+  timer.unref()
+  return () => clearInterval(timer)
+}
+
 class OneDesk implements Desk {
   readonly #deps: DeskDeps
+  readonly #live: LivePractice
   readonly #shelf: Shelf
   readonly #pins = new PinGuard()
   readonly #kept: Kept
@@ -78,7 +87,16 @@ class OneDesk implements Desk {
 
   constructor(deps: DeskDeps) {
     const { laptop, uptime, keyStore } = deps.machine ?? nowhere
-    this.#deps = deps
+    this.#live = new LivePractice({
+      now: deps.now,
+      every: deps.every ?? everyReal,
+      call: (session, name, input) => this.call(session, name, input),
+      openSession: () => this.openSession(),
+      closeSession: (session) => this.closeSession(session),
+      onNews: (isClockChanged) => this.#tell(isClockChanged ? ['practice', 'who'] : ['practice']),
+    })
+    // While a practice morning runs, its log goes by a clock of its own; any other by the laptop's.
+    this.#deps = { ...deps, now: () => this.#live.now() }
     this.#uptime = uptime
     this.#shelf = new Shelf(deps.folder, laptop)
     this.#room = new PrintRoom({
@@ -117,6 +135,7 @@ class OneDesk implements Desk {
   }
 
   async close(): Promise<void> {
+    this.#live.stop()
     await this.#room.close()
     await this.#kept.keeper.finish()
     this.#shelf.shut()
@@ -145,6 +164,7 @@ class OneDesk implements Desk {
     this.#noteSeen(session, name)
     try {
       const result = await this.#answer(session, name, input)
+      if (!result.ok) this.#live.noteRefused(session, result.refusal)
       if (!result.ok) this.#kept.diary.note('refused', { name, code: result.refusal.code })
       return result.ok || result.refusal.code !== 'file-gone' ? result : this.#rescue(result)
     } catch (fault) {
@@ -178,6 +198,7 @@ class OneDesk implements Desk {
     const call: ShelfCall = {
       deps: this.#deps,
       shelf: this.#shelf,
+      live: this.#live,
       kept: this.#kept,
       room: this.#room,
       tell: (topics) => this.#tell(topics),
@@ -203,6 +224,7 @@ class OneDesk implements Desk {
     if (name === 'shelf.shut') await this.#kept.keeper.finish()
     const result = await handlerOf(shelfHandlers, name)(call, input)
     if (result.ok && name === 'light.choose') this.#tell(['light'])
+    this.#live.keepTo(this.#shelf.log)
     if (this.#shelf.log !== before) {
       this.#signEveryoneOutBut(result.ok ? call.session : null)
       this.#tell(['shelf', 'who'])

@@ -27,6 +27,7 @@ import { officeCalls } from './office.ts'
 import { peopleCommands, peopleQueries, signingIn } from './people.ts'
 import { printingCalls, printingCommands } from './printing.ts'
 import { practiceCalls } from './practice-day.ts'
+import { practiceLiveCalls } from './practice-live.ts'
 import { receiptCommands, receiptQueries } from './receipts.ts'
 import { resultCommands, resultQueries } from './results/handlers.ts'
 import { safekeepingCalls, safekeepingCommands } from './safekeeping.ts'
@@ -40,6 +41,7 @@ import { tourCalls } from './tour.ts'
 export const shelfHandlers: ShelfHandlers = {
   ...shelfCalls,
   ...practiceCalls,
+  ...practiceLiveCalls,
   ...mergeCalls,
   ...officeCalls,
   ...safekeepingCalls,

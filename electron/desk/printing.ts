@@ -38,7 +38,10 @@ export async function handOver(
   const { printer } = chosen[kind]
   const offset = offsets[printer ?? ''] ?? noOffset
   const sentTo =
-    printer !== null && call.room.printers && call.room.print(run, printer, offset, name)
+    printer !== null &&
+    !call.live.isCrew(call.session) &&
+    call.room.printers &&
+    call.room.print(run, printer, offset, name)
       ? printer
       : null
   return { pdf: pdfFile(name, await call.room.write(run, offset)), sentTo }

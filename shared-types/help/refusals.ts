@@ -311,6 +311,10 @@ export const refusalHelp: Readonly<Record<string, RefusalHelp>> = {
     why: 'The laptop’s clock is earlier than the log’s last entry.',
   },
   'not-on-shelf': { page: 'files', why: 'That log is not on this laptop.' },
+  'not-practising': {
+    page: 'people',
+    why: 'Pace and score belong to a live practice, and none runs.',
+  },
   'no-log-open': { page: 'files', why: 'No station log is open.' },
   'never-set-up': { page: 'files', why: 'The log has no station in it.' },
   'desk-already-set-up': { page: 'files', why: 'This desk has a log on this laptop already.' },

@@ -17,7 +17,7 @@ import { inventedCast } from './names.ts'
 import { addTraining, addUnit, openStation } from './opening.ts'
 import { Chance } from './random.ts'
 import type { DeskScript } from './script.ts'
-import { type DayShape, openingDay, openingMorning } from './shapes.ts'
+import { type DayShape, openingDay, openingMorning, practiceHours } from './shapes.ts'
 import { workShift } from './shift.ts'
 import { practiceStation } from './station-facts.ts'
 import { tellWaits } from './waits.ts'
@@ -150,4 +150,38 @@ export function practiceMorning(given: {
   })
   const until = rushMinute(wishAt(nowMs))
   return script(wishAt(nowMs - Math.round(until * 60_000)), until)
+}
+
+/**
+ * A station that has just opened at `nowMs`, its crew in place, and the hunters who are on their way;
+ * what they bring and when is known here and not yet to its log.
+ */
+export function practiceOpening(given: {
+  seed: number
+  animals: number
+  nowMs: number
+  zone: string
+}) {
+  const { seed, animals, nowMs, zone } = given
+  const { fromMinute, stretch, rates } = practiceHours.arrivals
+  const startMs = nowMs - fromMinute * 60_000
+  const date = localDate(nowMs, zone)
+  const desk = DeskId.parse(`${date.slice(2, 4)}${practiceStation.code}${deskLetters[0] ?? ''}`)
+  const wish: Wish = {
+    seed,
+    shape: practiceHours,
+    frame: { desk, zone, date, startMs, reopens: false },
+    place: 0,
+    harvested: date,
+    arrivals: arrivalsOf(seed, animals, 1, practiceHours),
+    goesWrong: false,
+  }
+  const floor = floorOf(wish)
+  return {
+    script: script(wish, fromMinute - 1),
+    crew: floor.crew.map(({ plan }) => plan),
+    guests: floor.guests.map(({ arrives, plan }) => ({ arrives, plan })),
+    fromMinute,
+    toMinute: fromMinute + stretch * rates.length,
+  }
 }

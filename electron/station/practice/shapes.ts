@@ -1,4 +1,4 @@
-/** The two made-up days: a whole opening day, and an opening morning that stops in its rush. */
+/** The made-up days: a whole opening day, a morning that stops in its rush, a morning to practise in. */
 import type { ArrivalRates } from './arrivals.ts'
 import { dayPosts, morningPosts } from './crew.ts'
 
@@ -48,4 +48,10 @@ export const openingMorning: DayShape = {
   unitAdded: 70,
   trainingAdded: 90,
   warmReading: 115,
+}
+
+/** Two hours with one rush in their middle, short enough to be practised to the end. */
+export const practiceHours: DayShape = {
+  ...openingMorning,
+  arrivals: { fromMinute: 45, stretch: 15, rates: [2, 3, 4, 7, 9, 7, 4, 3] },
 }
