@@ -112,6 +112,8 @@ export interface AnimalTable {
   sampler: PersonId | null
   outcome: Outcome | null
   finished_ms: number | null
+  /** The record of the same animal that counts, where an office ruled that this one is it once more. */
+  duplicate_of: AnimalNumber | null
 }
 
 /** The wait that a hunter was told, in minutes; `chance` in a hundred that it falls in the range. */

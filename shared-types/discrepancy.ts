@@ -1,5 +1,6 @@
 /** Discrepancy: what the merged record cannot settle by itself and a person must. */
 import { z } from 'zod'
+import { Ruling } from './ruling.ts'
 
 /** What is in dispute. */
 export const DiscrepancyKind = z.enum([
@@ -79,6 +80,8 @@ export const DiscrepancySettled = z.strictObject({
   /** The side that holds, by the key it has in the discrepancy; null where none is named. */
   side: z.string().min(1).max(80).nullable(),
   words: z.string().trim().max(200),
+  /** What is so in the record from then on; null where settling is only put on record. */
+  ruling: Ruling.nullable(),
   /** The settlements this one takes the place of, by the hashes of their entries. */
   replaces: z.array(Hash).max(50),
 })

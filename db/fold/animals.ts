@@ -2,7 +2,8 @@ import type { AnimalFacts, NoSampleReason } from '../../shared-types/animal.ts'
 import type { Folds } from './fold.ts'
 import { patch, put, remove } from './row-write.ts'
 
-function factColumns(facts: AnimalFacts, noSample: NoSampleReason | null) {
+/** The columns that hold what is known of an animal. */
+export function factColumns(facts: AnimalFacts, noSample: NoSampleReason | null) {
   const { place, head, harvestedAt, ...plain } = facts
   return {
     ...plain,

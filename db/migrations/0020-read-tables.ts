@@ -37,9 +37,11 @@ CREATE TABLE animal (
   harvested_at TEXT, place TEXT NOT NULL, head TEXT NOT NULL, consent TEXT NOT NULL, programme TEXT NOT NULL,
   contact TEXT, no_sample TEXT, state TEXT NOT NULL, arrived_ms INTEGER NOT NULL,
   assigned_ms INTEGER, sampler TEXT, outcome TEXT, finished_ms INTEGER,
+  duplicate_of TEXT,
   unit TEXT
 ) STRICT, WITHOUT ROWID;
-CREATE INDEX animal_of_class ON animal (unit, species, sex, age, state);
+CREATE INDEX animal_of_class ON animal (unit, species, sex, age, state, duplicate_of);
+CREATE INDEX animal_again ON animal (duplicate_of) WHERE duplicate_of IS NOT NULL;
 CREATE INDEX animal_by_tag ON animal (tag);
 CREATE INDEX animal_by_hunter ON animal (hunter);
 CREATE INDEX animal_in_line ON animal (arrived_ms) WHERE state IN ('waiting', 'with-sampler');

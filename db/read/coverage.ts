@@ -61,6 +61,7 @@ const alikeRows = prepareAll((db, p: Params<{ unit: string | null }>) =>
         .selectFrom('animal')
         .select(['unit', 'species', 'sex', 'age', stage.as('stage')])
         .where('state', '<>', 'struck-out')
+        .where('duplicate_of', 'is', null)
         .where(sql<SqlBool>`(${p('unit')} IS NULL OR unit = ${p('unit')})`)
         .as('one'),
     )
@@ -76,7 +77,10 @@ const alikeRows = prepareAll((db, p: Params<{ unit: string | null }>) =>
     .orderBy('unit'),
 )
 
-/** Every animal but those whose check-in was taken back, or only those of one unit. */
+/**
+ * Every animal but those whose check-in was taken back or that are another's record once more, or only
+ * those of one unit.
+ */
 export function alikeAnimals(log: ReadableLog, unit: string | null = null): AlikeAnimals[] {
   return alikeRows(log, { unit }).map(({ stage: at, ...row }) => ({
     ...row,
@@ -132,6 +136,7 @@ export const sampledByDay = prepareAll((db) =>
       sql<number>`sum(outcome IN ('both', 'one'))`.as('sampled'),
     ])
     .where('state', '<>', 'struck-out')
+    .where('duplicate_of', 'is', null)
     .groupBy('day')
     .orderBy('day'),
 )

@@ -37,10 +37,13 @@ async function discrepanciesView(log: ReadableLog): Promise<DiscrepanciesView> {
         kind: each.kind,
         say: each.say,
         next: each.next,
-        sides: each.sides.map((side) => ({
-          ...side,
-          lines: [...side.lines],
-          station: nameOfDesk(side.desk),
+        sides: each.sides.map(({ key, title, lines, desk, ms }) => ({
+          key,
+          title,
+          lines: [...lines],
+          desk,
+          station: nameOfDesk(desk),
+          ms,
         })),
         ways: waysOf(each.kind),
         state: settledState(stand),

@@ -10,6 +10,7 @@ import { allBags } from '../../db/read/bags.ts'
 import { bagTally, coolers, lastReadingOf } from '../../db/read/coolers.ts'
 import { allResults } from '../../db/read/results.ts'
 import { allKits } from '../../db/read/kits.ts'
+import { duplicates } from '../../db/read/duplicates.ts'
 import type { ParsedInput } from '../../shared-types/desk-api.ts'
 import type { HarvestPlace } from '../../shared-types/animal.ts'
 import type { Entry } from '../../shared-types/entry.ts'
@@ -32,8 +33,10 @@ function placeCells(place: HarvestPlace): Row {
 }
 
 function animalRows(log: ReadableLog, iso: Iso, hunters: boolean): Row[] {
+  const again = duplicates(log)
   return allAnimals(log).map((each) => ({
     animal: each.animal,
+    same_animal_as: again.get(each.animal) ?? null,
     day: each.day,
     state: each.state,
     outcome: each.outcome,

@@ -131,6 +131,7 @@ const days = new Map<DeskId, { name: string; day: Day }>([
       day: [
         [5, checkedIn(gap, 1, { tag: 'T100', hunter: 'H100' })],
         [6, checkedIn(gap, 2, { tag: 'T200', hunter: 'H200' })],
+        [8, draft('kit.numbered', { kit: kitNumber(gap, 1), animal: animalNumber(gap, 1) })],
         [10, opened(gap, 1), sealed(left, gap, 1), sealed(right, gap, 1)],
         [12, draft('bag.placed', { bag: right, cooler: coolerNumber(gap, 1) })],
         [14, draft('handoff.signed', signed())],

@@ -35,7 +35,7 @@ export const sameAnimalHours = 12
 export function sharedTags(animals: readonly TaggedAnimal[]): Discrepancy[] {
   return [...groupsOf(animals, ({ tag }) => tag)].map(([tag, sharing]) => {
     const evidence = sharing.map(({ animal }) => animal).toSorted()
-    const sides = sharing.map(tagSide)
+    const sides = sharing.map((one) => tagSide(one, sharing))
     return isLikelyOneAnimal(sharing)
       ? {
           kind: 'checked-in-twice',
@@ -65,13 +65,18 @@ function isLikelyOneAnimal(sharing: readonly TaggedAnimal[]): boolean {
   )
 }
 
-function tagSide({ animal, desk, hunter, species, sex, arrivedMs }: TaggedAnimal): Side {
+function tagSide(
+  { animal, desk, hunter, species, sex, arrivedMs }: TaggedAnimal,
+  sharing: readonly TaggedAnimal[],
+): Side {
+  const same = sharing.map((each) => each.animal).filter((each) => each !== animal)
   return {
     key: animal,
     title: `Animal ${grouped(animal)}`,
     lines: [`${speciesWords[species]}, ${sex}`, `hunter ${hunter}`],
     desk,
     ms: arrivedMs,
+    holds: { is: 'one-animal', kept: animal, same },
   }
 }
 
@@ -90,7 +95,15 @@ function factsSide(
   { hash, desk, at, body }: Of<'animal.checked-in' | 'animal.amended'>,
   title: string,
 ): Side {
-  return { key: hash, title, lines: factLines(body.facts), desk, ms: at.wall }
+  const { animal, facts, noSample } = body
+  return {
+    key: hash,
+    title,
+    lines: factLines(facts),
+    desk,
+    ms: at.wall,
+    holds: { is: 'facts', animal, facts, noSample },
+  }
 }
 
 function factLines(facts: AnimalFacts): string[] {
@@ -163,6 +176,7 @@ export function outcomesApart(finishes: readonly Of<'animal.finished'>[]): Discr
           lines: [],
           desk,
           ms: at.wall,
+          holds: { is: 'outcome', animal, outcome: body.outcome },
         })),
       },
     ]

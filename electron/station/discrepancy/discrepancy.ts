@@ -4,6 +4,7 @@ import {
   type SettleChoice,
   settleWords,
 } from '../../../shared-types/discrepancy.ts'
+import type { Ruling } from '../../../shared-types/ruling.ts'
 import type { DeskId } from '../../../shared-types/sample-number.ts'
 
 /** One side, with what speaks for it. */
@@ -16,6 +17,8 @@ export interface Side {
   readonly desk: DeskId | null
   /** When it was recorded, on that desk's clock. */
   readonly ms: number | null
+  /** What is so in the record if this side holds; absent where that is only put on record. */
+  readonly holds?: Ruling
 }
 
 export interface Discrepancy {

@@ -3,6 +3,7 @@ import type { SettleChoice } from '../../../shared-types/discrepancy.ts'
 import { draft, type EntryDraft } from '../../../shared-types/entry.ts'
 import { granted, type Result, refused } from '../../../shared-types/result.ts'
 import { type Discrepancy, waysOf } from './discrepancy.ts'
+import { rulingOf } from './ruling.ts'
 
 export interface Settlement {
   readonly hash: string
@@ -61,6 +62,7 @@ export function decideSettle(
       choice,
       side: way.namesSide ? side : null,
       words,
+      ruling: rulingOf(discrepancy, choice, side),
       replaces: standing(before).map(({ hash }) => hash),
     }),
   ])

@@ -23,6 +23,7 @@ export function bagsSealedTwice(seals: readonly Of<'bag.sealed'>[]): Discrepancy
       lines: [`from kit ${grouped(body.kit)}`],
       desk,
       ms: at.wall,
+      holds: { is: 'bag-of', bag, animal: body.animal, kit: body.kit, site: body.site },
     })),
   }))
 }
@@ -72,6 +73,7 @@ function twoPlaces(
       lines: [`cooler ${grouped(body.cooler)}`],
       desk,
       ms: at.wall,
+      holds: { is: 'bag-in', bag, cooler: body.cooler },
     })),
   }
 }
@@ -90,19 +92,20 @@ export function bagsOnTwoManifests(signed: readonly Of<'handoff.signed'>[]): Dis
             evidence: [bag, ...listed.map(({ entry }) => entry.hash)].toSorted(),
             say: `Bag ${grouped(bag)} is on ${listed.length} signed manifests.`,
             next: 'Ask the laboratory with which delivery the bag came.',
-            sides: listed.map(({ entry }) => manifestSide(entry)),
+            sides: listed.map(({ entry }) => manifestSide(bag, entry)),
           },
         ],
   )
 }
 
-function manifestSide({ hash, desk, at, body }: Of<'handoff.signed'>): Side {
+function manifestSide(bag: BagNumber, { hash, desk, at, body }: Of<'handoff.signed'>): Side {
   return {
     key: hash,
     title: `Manifest ${grouped(body.handoff)}`,
     lines: [`${body.manifest.bags} bags for ${body.manifest.destination}`],
     desk,
     ms: at.wall,
+    holds: { is: 'bag-with', bag, handoff: body.handoff },
   }
 }
 
@@ -122,6 +125,7 @@ export function kitsUsedTwice(
       lines: [`by ${nameOf(body.sampler)}`],
       desk,
       ms: at.wall,
+      holds: { is: 'kit-of', kit, animal: body.animal, sampler: body.sampler },
     })),
   }))
 }
