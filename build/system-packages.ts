@@ -1,4 +1,5 @@
 import { spawnSync } from 'node:child_process'
+import { existsSync } from 'node:fs'
 import { findBrowser, programOnPath, thisMachine } from './browser.ts'
 
 /** A program from outside npm, and the Debian package that brings it. */
@@ -26,6 +27,20 @@ export const labelReaders: readonly SystemProgram[] = [
     debian: 'dmtx-utils',
     isHere: onPath('dmtxread'),
     without: 'matrix codes have one reader less',
+  },
+]
+
+/** A printing system with a printer that prints into files, to print labels on for real. */
+export const printing: readonly SystemProgram[] = [
+  {
+    debian: 'cups',
+    isHere: () => existsSync('/usr/sbin/cupsd'),
+    without: 'no label is printed for real',
+  },
+  {
+    debian: 'printer-driver-cups-pdf',
+    isHere: () => existsSync('/usr/lib/cups/backend/cups-pdf'),
+    without: 'no label is printed for real',
   },
 ]
 

@@ -1,6 +1,6 @@
 import { findBrowser } from './browser.ts'
 import { checkSteps, passes, type Step } from './steps.ts'
-import { bringMissing, browser, labelReaders } from './system-packages.ts'
+import { bringMissing, browser, labelReaders, printing } from './system-packages.ts'
 import { add, closingLine, type Tally } from './tally.ts'
 import { runTests, skipTests } from './vitest-runs.ts'
 
@@ -11,7 +11,7 @@ function tallyOfStep(step: Step): Tally {
   return { passed: passed ? 1 : 0, failed: passed ? 0 : 1, skipped: 0 }
 }
 
-bringMissing([browser, ...labelReaders])
+bringMissing([browser, ...labelReaders, ...printing])
 const steps = [...checkSteps, build].map(tallyOfStep)
 const tests = runTests(['unit', 'dom'])
 const screens = findBrowser() ? runTests(['screens']) : skipTests('screens')
