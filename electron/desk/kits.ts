@@ -29,6 +29,7 @@ function accounts(log: ReadableLog): KitAccount[] {
     { in: 'sent' },
     { in: 'spoiled' },
     { in: 'missing' },
+    { in: 'other-desk' },
     { in: 'delivered' },
   ]
 }

@@ -76,7 +76,7 @@ export function MoveDialog(props: {
       />
       <TextEntry
         label="Why, in a few words"
-        hint="needed for deliveries, spoiled, missing and found kits"
+        hint="needed for deliveries, other desks, spoiled, missing and found kits"
         value={reason}
         onChange={setReason}
         maxLength={200}
