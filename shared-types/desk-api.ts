@@ -48,7 +48,7 @@ import { CloseView, HandoverView } from './views/close.ts'
 import { ColdView, HoldView, IceView, LoggerLookView, LoggerPreview } from './views/cold.ts'
 import { PdfFile, TextFile } from './views/common.ts'
 import { CustodyView, ManifestCheckView, ReceiptView } from './views/custody.ts'
-import { DiscrepanciesView, FoundView, MergeView } from './views/merge.ts'
+import { DiscrepanciesView, DiscrepancyPage, FoundView, MergeView } from './views/merge.ts'
 import {
   CoverageTimesView,
   CoverageView,
@@ -783,7 +783,7 @@ export const deskApi = {
     }),
     z.strictObject({ lead: PersonId }),
   ),
-  discrepancies: query(nothing, DiscrepanciesView, [
+  discrepancies: query(DiscrepancyPage, DiscrepanciesView, [
     'discrepancy',
     'receipt',
     'animal',

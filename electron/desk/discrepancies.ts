@@ -6,9 +6,13 @@ import { settlements } from '../../db/read/disputes.ts'
 import { stationsIn } from '../../db/read/station.ts'
 import { settleWords } from '../../shared-types/discrepancy.ts'
 import { granted, refused } from '../../shared-types/result.ts'
-import type { DeskId } from '../../shared-types/sample-number.ts'
-import type { DiscrepanciesView, DiscrepancyView } from '../../shared-types/views/merge.ts'
-import { type Discrepancy, waysOf } from '../station/discrepancy/discrepancy.ts'
+import type { StationRecord } from '../../shared-types/station.ts'
+import type {
+  DiscrepanciesView,
+  DiscrepancyPage,
+  DiscrepancyView,
+} from '../../shared-types/views/merge.ts'
+import { type Discrepancy, type Side, waysOf } from '../station/discrepancy/discrepancy.ts'
 import { decideSettle, settledState, standing } from '../station/discrepancy/settling.ts'
 import type { CommandHandlers, QueryHandlers } from './call.ts'
 import { done } from './decided.ts'
@@ -21,41 +25,52 @@ function settlementsOf(log: ReadableLog) {
   return settlements(log).map((row) => ({ ...row, replaces: JSON.parse(row.replaces) as string[] }))
 }
 
-async function discrepanciesView(log: ReadableLog): Promise<DiscrepanciesView> {
-  const nameOf = namesOf(log)
-  const stations = stationsIn(log)
+const order = { 'settled-differently': 0, open: 1, settled: 2 } as const
+
+/** Every discrepancy with the settlements of it that stand, what is not settled first. */
+async function discrepanciesWithState(log: ReadableLog) {
   const rows = settlementsOf(log)
   const byId = await discrepanciesFound(log)
-  const nameOfDesk = (desk: DeskId | null) =>
-    stations.find((station) => station.desk === desk)?.name ?? null
-  const view = (row: SettlementRow, of: Discrepancy | undefined) => settlementView(row, of, nameOf)
+  const settled = Map.groupBy(rows, ({ discrepancy }) => discrepancy)
+  const all = [...byId].map(([id, of]) => {
+    const stand = standing(settled.get(id) ?? [])
+    return { id, of, stand, state: settledState(stand) }
+  })
   return {
-    discrepancies: [...byId].map(([id, each]) => {
-      const stand = standing(rows.filter(({ discrepancy }) => discrepancy === id))
-      return {
-        id,
-        kind: each.kind,
-        say: each.say,
-        next: each.next,
-        sides: each.sides.map(({ key, title, lines, desk, ms }) => ({
-          key,
-          title,
-          lines: [...lines],
-          desk,
-          station: nameOfDesk(desk),
-          ms,
-        })),
-        ways: waysOf(each.kind),
-        state: settledState(stand),
-        settled: stand.map((row) => view(row, each)),
-      }
-    }),
-    earlier: standing(rows.filter(({ discrepancy }) => !byId.has(discrepancy))).map((row) =>
-      view(row, undefined),
-    ),
+    all: all.toSorted((a, b) => order[a.state] - order[b.state]),
+    gone: standing(rows.filter(({ discrepancy }) => !byId.has(discrepancy))),
+  }
+}
+
+async function discrepanciesView(
+  log: ReadableLog,
+  { from, count }: DiscrepancyPage,
+): Promise<DiscrepanciesView> {
+  const { all, gone } = await discrepanciesWithState(log)
+  const stations = stationsIn(log)
+  const nameOf = namesOf(log)
+  return {
+    discrepancies: all.slice(from, from + count).map(({ id, of, stand, state }) => ({
+      id,
+      kind: of.kind,
+      say: of.say,
+      next: of.next,
+      sides: of.sides.map((side) => sideView(side, stations)),
+      ways: waysOf(of.kind),
+      state,
+      settled: stand.map((row) => settlementView(row, of, nameOf)),
+    })),
+    all: all.length,
+    unsettled: all.filter(({ state }) => state !== 'settled').length,
+    earlier: gone.map((row) => settlementView(row, undefined, nameOf)),
     entries: countEntries(log),
     stations: stations.filter(({ office }) => !office).length,
   }
+}
+
+function sideView({ key, title, lines, desk, ms }: Side, stations: readonly StationRecord[]) {
+  const station = stations.find((each) => each.desk === desk)?.name ?? null
+  return { key, title, lines: [...lines], desk, station, ms }
 }
 
 function settlementView(
@@ -71,12 +86,12 @@ function settlementView(
 
 /** How many discrepancies of a record nobody has settled, or offices have settled differently. */
 export async function unsettledIn(log: ReadableLog): Promise<number> {
-  const { discrepancies } = await discrepanciesView(log)
-  return discrepancies.filter(({ state }) => state !== 'settled').length
+  const { all } = await discrepanciesWithState(log)
+  return all.filter(({ state }) => state !== 'settled').length
 }
 
 export const discrepancyQueries = {
-  discrepancies: async ({ log }) => granted(await discrepanciesView(log)),
+  discrepancies: async ({ log }, page) => granted(await discrepanciesView(log, page)),
   find: ({ log }, { text }) => {
     const wanted = text.trim().toUpperCase()
     return granted({ animals: wanted === '' ? [] : animalsBeginning(log, wanted) })

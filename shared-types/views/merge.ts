@@ -104,8 +104,19 @@ export const DiscrepancyView = z.strictObject({
 })
 export type DiscrepancyView = z.infer<typeof DiscrepancyView>
 
+/** Which of them are asked for: a season may have thousands. */
+export const DiscrepancyPage = z.strictObject({
+  from: z.int().nonnegative().default(0),
+  count: z.int().min(1).max(1000).default(1000),
+})
+export type DiscrepancyPage = z.infer<typeof DiscrepancyPage>
+
 export const DiscrepanciesView = z.strictObject({
+  /** Those of the page, what is not settled first. */
   discrepancies: z.array(DiscrepancyView),
+  /** How many there are in all, and how many of them are not settled. */
+  all: z.int().nonnegative(),
+  unsettled: z.int().nonnegative(),
   /** Settlements of discrepancies that more evidence has changed since, or that are gone. */
   earlier: z.array(SettlementView),
   entries: z.int().nonnegative(),
