@@ -272,6 +272,7 @@ export const refusalHelp: Readonly<Record<string, RefusalHelp>> = {
   'nothing-to-merge': { page: 'merging', why: 'None of the files could be read.' },
   'merging-already': { page: 'merging', why: 'One merge runs at a time.' },
   'merge-failed': { page: 'merging', why: 'The merge stopped; the files are as they were.' },
+  stopped: { page: 'merging', why: 'The merge was stopped; nothing was changed.' },
   'files-gone': { page: 'merging', why: 'The files are no longer at that place.' },
   'stick-gone': { page: 'merging', why: 'The stick was pulled out.' },
   'office-already': { page: 'merging', why: 'This log has its office already.' },
