@@ -15,6 +15,7 @@ import { KitsScreen } from './kits/kits-screen.tsx'
 import { DiscrepanciesScreen } from './merge/discrepancies-screen.tsx'
 import { LineScreen } from './line/line-screen.tsx'
 import { RefusalNote } from './parts/refusal-note.tsx'
+import { ResultsScreen } from './results/results-screen.tsx'
 import { ShelfScreen } from './shelf/shelf-screen.tsx'
 import { StationScreen } from './station/station-screen.tsx'
 import { useChosenLight } from './theme/light.ts'
@@ -30,6 +31,7 @@ const screens: Record<ScreenName, () => ReactNode> = {
   handoff: HandoffScreen,
   station: StationScreen,
   coverage: CoverageScreen,
+  results: ResultsScreen,
   discrepancies: DiscrepanciesScreen,
 }
 

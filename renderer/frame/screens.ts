@@ -21,6 +21,7 @@ export const screenEntries: readonly ScreenEntry[] = [
   { screen: 'close', key: 'F8', words: 'Close', work: 'count.enter', at: 'station' },
   { screen: 'handoff', key: 'F9', words: 'Handoff', work: 'cooler.scanOut', at: 'station' },
   { screen: 'station', key: 'F10', words: 'Station', work: null, at: 'both' },
+  { screen: 'results', key: 'F11', words: 'Results', work: 'results.import', at: 'both' },
   { screen: 'coverage', key: 'Alt+V', words: 'Coverage', work: 'coverage.plan', at: 'both' },
   { screen: 'close', key: 'F8', words: 'Close', work: 'station.close', at: 'office' },
   {

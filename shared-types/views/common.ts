@@ -21,6 +21,7 @@ export const Screen = z.enum([
   'handoff',
   'station',
   'coverage',
+  'results',
   'discrepancies',
 ])
 export type Screen = z.infer<typeof Screen>

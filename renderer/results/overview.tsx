@@ -1,0 +1,80 @@
+import type { ResultsView } from '../../shared-types/views/results.ts'
+import { Empty } from '../parts/empty.tsx'
+import { Notice } from '../parts/notice.tsx'
+import { Panel } from '../parts/panel.tsx'
+import { Table } from '../parts/table.tsx'
+import { Time } from '../parts/time.tsx'
+import { WordBadge } from './word-badge.tsx'
+
+/** Where results stand: by their words, and the files they came in. */
+export function Overview({ results }: { results: ResultsView }) {
+  const { words, files } = results
+  return (
+    <>
+      <Panel title="Animals by result">
+        <div className="stack">
+          <Due results={results} />
+          <Table
+            caption="Animals by result"
+            columns={[
+              { head: 'Result', cell: ({ word }) => <WordBadge word={word} /> },
+              { head: 'Animals', cell: ({ animals }) => animals, isNumber: true },
+              { head: 'Hunters to tell', cell: ({ untold }) => untold, isNumber: true },
+            ]}
+            rows={words}
+            rowKey={({ word }) => word}
+          />
+        </div>
+      </Panel>
+      <Panel title="Files read in" count={files.length}>
+        {files.length === 0 ? (
+          <Empty
+            say="No laboratory file was read in yet."
+            next="Press 2 and choose the first one."
+          />
+        ) : (
+          <Table
+            caption="Laboratory files read in"
+            columns={[
+              { head: 'File', cell: ({ file }) => <span className="results-file">{file}</span> },
+              { head: 'Laboratory', cell: ({ laboratory }) => laboratory },
+              { head: 'Read', cell: ({ ms, by }) => <ReadBy ms={ms} by={by} /> },
+              { head: 'Rows', cell: ({ rows }) => rows, isNumber: true },
+              { head: 'Taken', cell: ({ taken }) => taken, isNumber: true },
+              { head: 'Known', cell: ({ known }) => known, isNumber: true },
+              { head: 'In doubt', cell: ({ doubts }) => doubts, isNumber: true },
+            ]}
+            rows={files}
+            rowKey={({ digest, ms }) => `${digest} ${ms}`}
+          />
+        )}
+      </Panel>
+    </>
+  )
+}
+
+function ReadBy(props: { ms: number; by: string }) {
+  return (
+    <>
+      <Time ms={props.ms} />, {props.by}
+    </>
+  )
+}
+
+/** What wants a person now, the most urgent first. */
+function Due({ results: { words, openDoubts, overdue } }: { results: ResultsView }) {
+  const detected = words.find(({ word }) => word === 'detected')?.untold ?? 0
+  const due = [
+    ...(detected > 0 ? [`${detected} detected and not told: press 5, follow up at once.`] : []),
+    ...(openDoubts > 0 ? [`${openDoubts} rows in doubt: press 3.`] : []),
+    ...(overdue > 0 ? [`${overdue} bags are overdue: press 7.`] : []),
+  ]
+  if (due.length === 0) return null
+  return (
+    <Notice kind="warn">
+      {due.map((line) => (
+        <p key={line}>{line}</p>
+      ))}
+    </Notice>
+  )
+}
