@@ -1,6 +1,6 @@
 /** Sentences kept apart from the code, with places in braces for what differs. */
 
 /** `fill('Kit {kit} opened.', { kit: 'K0007' })`. A place with no value is a bug and stays visible. */
-export function fill(text: string, values: Readonly<Record<string, string | number>>): string {
+export function fill(text: string, values: Readonly<Record<string, unknown>>): string {
   return text.replace(/\{(\w+)\}/g, (place, name: string) => String(values[name] ?? place))
 }

@@ -4,12 +4,13 @@ import { usePlace } from '../desk/place.ts'
 import { useHere } from '../desk/use-here.ts'
 import { HelpRoom } from '../help/help-room.tsx'
 import { Tour } from '../help/tour.tsx'
+import { PracticeBar } from '../practice/live-bar.tsx'
 import { ScanStrip } from '../scanner/scan-strip.tsx'
 import { clearStrip } from '../scanner/strip.ts'
 import { SignInScreen } from '../sign-in/sign-in-screen.tsx'
 import { TakeBack } from '../take-back/take-back.tsx'
 import { BackupBanner } from './backup-banner.tsx'
-import { PdfOffer, PracticeBand, ReachBanner } from './banners.tsx'
+import { PdfOffer, ReachBanner } from './banners.tsx'
 import { FaultBoundary } from './fault.tsx'
 import './frame.css'
 import { ReadOnlyBanner } from './read-only-banner.tsx'
@@ -37,7 +38,7 @@ export function Frame(props: { who: WhoView; children: ReactNode }) {
   return (
     <div className="frame">
       <header>
-        {who.station.practice && <PracticeBand />}
+        {who.station.practice && <PracticeBar />}
         <TopBand who={who} />
         {isSignedIn && <ScreenKeys who={who} />}
         <div className="horizon" />

@@ -6,6 +6,8 @@ import { MergeScreen } from '../merge/merge-screen.tsx'
 import { Button } from '../parts/button.tsx'
 import { Panel } from '../parts/panel.tsx'
 import { RefusalNote } from '../parts/refusal-note.tsx'
+import { BeginDialog } from '../practice/begin-dialog.tsx'
+import { practiceWords } from '../practice/words.ts'
 import { ScanStrip } from '../scanner/scan-strip.tsx'
 import { sayDone } from '../scanner/strip.ts'
 import { BackupsFound } from './backups-found.tsx'
@@ -49,6 +51,7 @@ export function ShelfScreen(props: { shelf: Shelf }) {
 
 function Shelf(props: { shelf: Shelf; onSetUp: () => void; onMerge: () => void }) {
   const practice = useTell('practice.open')
+  const [isPractising, setPractising] = useState(false)
   async function practise() {
     const answer = await practice.tell({})
     if (!answer.ok) return
@@ -78,6 +81,12 @@ function Shelf(props: { shelf: Shelf; onSetUp: () => void; onMerge: () => void }
             <p>An invented opening morning to learn on. Marked as practice for ever.</p>
           </div>
           <div className="stack">
+            <Button keyHint="l" onPress={() => setPractising(true)}>
+              {practiceWords.begin}
+            </Button>
+            <p>{practiceWords.beginHint}</p>
+          </div>
+          <div className="stack">
             <Button keyHint="m" onPress={props.onMerge}>
               Merge station logs
             </Button>
@@ -87,6 +96,7 @@ function Shelf(props: { shelf: Shelf; onSetUp: () => void; onMerge: () => void }
       </Panel>
       {hasLogs && <LogList shelf={props.shelf} />}
       <BackupsFound logs={props.shelf.logs} />
+      {isPractising && <BeginDialog onClose={() => setPractising(false)} />}
     </div>
   )
 }

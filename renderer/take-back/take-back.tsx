@@ -23,7 +23,7 @@ export function TakeBack() {
     else sayRefused(answer.refusal)
   }
   const secondsLeft = slip ? Math.ceil((slip.untilMs - nowMs) / 1000) : 0
-  const isOffered = slip != null && secondsLeft > 0
+  const isOffered = slip !== undefined && slip !== null && secondsLeft > 0
   useKey(isOffered ? undefined : key, room, () => void takeBack())
   return (
     <div ref={room} className="take-back">
