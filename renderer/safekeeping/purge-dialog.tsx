@@ -1,10 +1,12 @@
 import { useState } from 'react'
 import type { CallOutput } from '../../shared-types/desk-api.ts'
 import { LocalDate } from '../../shared-types/local-date.ts'
-import { useTell, useWho } from '../desk/use-desk.ts'
+import { nothing, useAsk, useTell, useWho } from '../desk/use-desk.ts'
+import { useFetch } from '../desk/use-fetch.ts'
 import { Button } from '../parts/button.tsx'
 import { Dialog } from '../parts/dialog.tsx'
 import { Notice } from '../parts/notice.tsx'
+import { openPdf } from '../parts/pdf.ts'
 import { PinEntry } from '../parts/pin-entry.tsx'
 import { RefusalNote } from '../parts/refusal-note.tsx'
 import { TextEntry } from '../parts/text-entry.tsx'
@@ -14,12 +16,13 @@ export function PurgeDialog({ onClose }: { onClose: () => void }) {
   const today = useWho()?.today ?? ''
   const [upTo, setUpTo] = useState<string>(today)
   const [pin, setPin] = useState('')
+  const [isSure, setSure] = useState(false)
   const [done, setDone] = useState<CallOutput<'contacts.purge'>>()
   const { tell, busy, refusal } = useTell('contacts.purge')
   const date = LocalDate.safeParse(upTo)
   async function submit() {
     if (!date.success) return
-    const purged = await tell({ upTo: date.data, pin })
+    const purged = await tell({ upTo: date.data, pin, sure: isSure })
     setPin('')
     if (purged.ok) setDone(purged.value)
   }
@@ -53,6 +56,16 @@ export function PurgeDialog({ onClose }: { onClose: () => void }) {
         />
         <PinEntry label="Your PIN" value={pin} onChange={setPin} />
         <RefusalNote refusal={refusal} />
+        {refusal?.code === 'hunters-wait' && (
+          <label className="row">
+            <input
+              type="checkbox"
+              checked={isSure}
+              onChange={(event) => setSure(event.target.checked)}
+            />
+            Erase them all the same: these hunters cannot be reached afterwards
+          </label>
+        )}
         <div>
           <Button kind="danger" type="submit" keyHint="Enter" isDisabled={busy}>
             {busy ? 'Erasing and checking…' : 'Erase for good'}
@@ -79,7 +92,29 @@ function Proof({ done }: { done: CallOutput<'contacts.purge'> }) {
           The backup still holds them: plug its disk in and make a new backup.
         </Notice>
       )}
+      <Certificate />
       <p>Copies made by hand, moved logs and old sticks still hold them: erase those as well.</p>
     </div>
+  )
+}
+
+/** The paper that says so, for whoever must answer for it. */
+function Certificate() {
+  const latest = useAsk('retention', nothing).data?.purges[0]
+  const { fetch, busy, refusal } = useFetch('retention.certificate')
+  return (
+    <>
+      <RefusalNote refusal={refusal} />
+      <div>
+        <Button
+          keyHint="Alt+C"
+          isDisabled={busy || latest === undefined}
+          why="the certificate is not ready yet"
+          onPress={() => latest && void fetch({ entry: latest.entry }, openPdf)}
+        >
+          Certificate (PDF)
+        </Button>
+      </div>
+    </>
   )
 }
