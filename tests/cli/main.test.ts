@@ -61,9 +61,11 @@ describe('practice', () => {
         'manifest.json',
         'manifest.pdf',
         'practice-quernfield-turnout.stationlog',
+        'practice-units.csv',
+        'practice-units.geojson',
       ]),
     )
-    expect(kinds.length).toBe(7)
+    expect(kinds.length).toBe(9)
   })
 
   test('tells a machine what it made, and makes the same again from the same seed', async () => {

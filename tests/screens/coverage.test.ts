@@ -3,10 +3,11 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import type { Download } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
-import { practiceOutlines } from '../../electron/station/practice/unit-outlines.ts'
+import { practiceHerds, practiceOutlines } from '../../electron/station/practice/unit-outlines.ts'
 import { browserPath } from '../loopback/support/chromium.ts'
+import { openStation } from '../support/desk.ts'
 import { playSeason, reportAll, type Season } from '../support/season.ts'
-import { focused, press, type } from './support/hands.ts'
+import { focused, press, signIn, type } from './support/hands.ts'
 import { barriers, picture } from './support/look.ts'
 import { type ShownDesk, startDesk } from './support/start-desk.ts'
 
@@ -73,6 +74,14 @@ describe.skipIf(browserPath === undefined)('coverage at the office', () => {
     await shown.page.getByLabel('Unit P1, mule deer: harvested').fill('31')
     expect(await barriers(shown.page)).toEqual([])
     await picture(shown.page, 'coverage-plan')
+    await shown.page.getByLabel('Or take them from a table (CSV)').setInputFiles({
+      name: 'units.csv',
+      mimeType: 'text/csv',
+      buffer: Buffer.from(`${practiceHerds}P4,goat,7,,\n`),
+    })
+    await shown.page.getByText('Row 8: "goat" is no species that is sampled here.').waitFor()
+    await press(shown.page, 'Alt+r')
+    await shown.page.getByText(/^6 rows stand in the table/).waitFor()
     await shown.page.getByLabel('Outlines (GeoJSON)').setInputFiles({
       name: 'units.geojson',
       mimeType: 'application/geo+json',
@@ -86,9 +95,14 @@ describe.skipIf(browserPath === undefined)('coverage at the office', () => {
     await heading('What the samples prove').waitFor()
     const { plan } = await shown.desk.ask('coverage', {})
     expect(plan?.design).toEqual({ prevalence: 0.05, sensitivity: 0.98, confidence: 0.9 })
-    expect(plan?.numbers).toEqual([
-      { unit: 'P1', species: 'mule-deer', population: 60, harvested: 31, goal: null },
-    ])
+    expect(plan?.numbers).toHaveLength(6)
+    expect(plan?.numbers).toContainEqual({
+      unit: 'P1',
+      species: 'mule-deer',
+      population: 420,
+      harvested: 96,
+      goal: null,
+    })
   })
 
   test('every unit has its state in a shape and a word, and each figure opens to formula and source', async () => {
@@ -143,5 +157,47 @@ describe.skipIf(browserPath === undefined)('coverage at the office', () => {
     await press(shown.page, 'Escape')
     await heading('What the samples prove').waitFor()
     expect(shown.complaints).toEqual([])
+  })
+})
+
+describe.skipIf(browserPath === undefined)('coverage during the weekend', () => {
+  let shown: ShownDesk
+
+  beforeAll(async () => {
+    const { desk } = await openStation()
+    await desk.ask('coverage.plan', {
+      plan: {
+        design: { prevalence: 0.01, sensitivity: 0.98, confidence: 0.95 },
+        ages: ['adult'],
+        weights: [],
+        numbers: [
+          { unit: '12', species: 'mule-deer', population: null, harvested: null, goal: 14 },
+        ],
+      },
+    })
+    shown = await startDesk(desk)
+    await signIn(shown.page, 'Bo Quill')
+  })
+  afterAll(() => shown.stop())
+
+  test('the check-in screen says what the unit still needs, once its code is given', async () => {
+    await press(shown.page, 'F3')
+    await expect.poll(() => focused(shown.page)).toContain('Hunter id')
+    const unit = shown.page.getByLabel('Unit', { exact: true })
+    await unit.fill('14')
+    expect(await shown.page.getByText(/^This unit needs/).count()).toBe(0)
+    await unit.fill('12')
+    await shown.page.getByText('This unit needs 14 more adults (mule deer).').waitFor()
+    expect(await barriers(shown.page)).toEqual([])
+    await picture(shown.page, 'coverage-check-in')
+  })
+
+  test('a volunteer may look at coverage, and is told who sets the design', async () => {
+    await press(shown.page, 'Alt+v')
+    await shown.page.getByRole('heading', { name: 'What the samples prove' }).waitFor()
+    await press(shown.page, 'Alt+d')
+    await shown.page.getByText('a station lead or the office sets the design').waitFor()
+    expect(await barriers(shown.page)).toEqual([])
+    await picture(shown.page, 'coverage-look-only')
   })
 })

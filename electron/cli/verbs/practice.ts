@@ -1,9 +1,11 @@
 /** `practice`: plays an invented opening day and leaves each desk's log and documents in a folder. */
+import { join } from 'node:path'
 import { type PlayedDesk, playPracticeDay } from '../../desk/practice/day.ts'
+import { officePapers } from '../../desk/practice/office-papers.ts'
 import { readDesk } from '../../desk/read-desk.ts'
 import { granted, type Result } from '../../../shared-types/result.ts'
 import { allGranted, withDesk, writeCloseSheet, writeLabels, writeManifests } from '../documents.ts'
-import { makeEmptyFolder } from '../new-files.ts'
+import { makeEmptyFolder, writeNew } from '../new-files.ts'
 import { type Outcome, told, whenGranted } from '../outcome.ts'
 import type { Progress } from '../progress.ts'
 
@@ -24,8 +26,18 @@ export async function practice(wish: PracticeWish, progress: Progress): Promise<
     const played = await playPracticeDay({ ...wish, folder: wish.out, progress: progress.tell })
     progress.end()
     const left = played.ok ? await leaveAll(played.value, wish.out) : played
-    return whenGranted(left, (desks) => told(linesOf(desks), { seed: wish.seed, desks }))
+    return whenGranted(left, (desks) =>
+      whenGranted(leaveOfficePapers(wish.out), (office) =>
+        told(linesOf(desks, office), { seed: wish.seed, desks, office }),
+      ),
+    )
   })
+}
+
+function leaveOfficePapers(folder: string): Result<string[]> {
+  return writeNew(
+    officePapers.map(({ name, text }) => ({ path: join(folder, name), content: text })),
+  )
 }
 
 async function leaveAll(
@@ -60,9 +72,13 @@ function leaveDocuments(log: string, endMs: number, folder: string): Promise<Res
   )
 }
 
-function linesOf(desks: readonly LeftBehind[]): string[] {
-  return desks.flatMap(({ desk, animals, log, documents }) => [
-    `Desk ${desk}, ${animals} animals:`,
-    ...[log, ...documents].map((path) => `  ${path}`),
-  ])
+function linesOf(desks: readonly LeftBehind[], office: readonly string[]): string[] {
+  return [
+    ...desks.flatMap(({ desk, animals, log, documents }) => [
+      `Desk ${desk}, ${animals} animals:`,
+      ...[log, ...documents].map((path) => `  ${path}`),
+    ]),
+    'For coverage, as an office would send it:',
+    ...office.map((path) => `  ${path}`),
+  ]
 }

@@ -51,3 +51,15 @@ export const practiceOutlines = JSON.stringify({
     geometry: { type: 'Polygon', coordinates: [[...ring, ring[0]]] },
   })),
 })
+
+/** Invented numbers of herds, with the headings that the coverage screen reads. */
+export const practiceHerds = [
+  'unit,species,population,harvested,goal',
+  'P1,mule deer,420,96,',
+  'P1,white-tailed deer,310,70,',
+  'P2,mule deer,380,,',
+  'P2,white-tailed deer,,,40',
+  'P4,mule deer,150,44,',
+  'P7,elk,90,21,12',
+  '',
+].join('\n')
