@@ -235,12 +235,36 @@ function bare(text: string): string {
     .toUpperCase()
 }
 
+/** Characters of a number. */
+const numberLength = 12
+/** What scanners are set to put around what they read: GS1 application identifiers, letters, a site code. */
+const mostAround = 12
+
+/**
+ * The number itself, look-alikes put right. Where more was read, the one number within it that is exactly
+ * right, check character included; if there is none, or more than one, all of it.
+ */
+function unwrapped(text: string): string {
+  if (text.length <= numberLength || text.length > numberLength + mostAround)
+    return lookAlikesPutRight(text)
+  const starts = Array.from({ length: text.length - numberLength + 1 }, (_, start) => start)
+  const within = starts
+    .map((start) => text.slice(start, start + numberLength))
+    .filter(isNumberOf(Part.options.join('')))
+  return within.length === 1 ? (within[0] ?? text) : lookAlikesPutRight(text)
+}
+
+/** What was typed, in the groups of the printed label, for comparing the two by eye. */
+export function groupedAsTyped(text: string): string {
+  return bare(text).replace(/^(..)(...)(.....)(.)(.)$/, '$1-$2-$3-$4-$5')
+}
+
 /**
  * Reads a scanned or typed number; the check character is verified before anything else happens.
  * Refuses with `not-a-sample-number` or `check-character-wrong`.
  */
 export function readSampleNumber(text: string): Result<SampleNumber> {
-  const tidy = lookAlikesPutRight(bare(text))
+  const tidy = unwrapped(bare(text))
   const read = shape.exec(tidy)
   if (!read)
     return refused(

@@ -5,6 +5,7 @@ import { isTextField, remember } from './field-memory.ts'
 import { isSingle, keyName, pressKey } from './keys.ts'
 import { deliverScan } from './scans.ts'
 import { sayStray } from './stray-key.ts'
+import { sayRefused } from './strip.ts'
 import { createWedge, longestGapMs } from './wedge.ts'
 
 /** A field such as a tag number may be filled by scanning a document that is not ours. */
@@ -43,6 +44,13 @@ export function listenToKeyboard(): () => void {
     deliverScan(text)
   }
 
+  /** Nothing shows a scan that broke where no field takes characters, and its Enter would press something. */
+  function onPieces(event: KeyboardEvent): void {
+    event.preventDefault()
+    event.stopImmediatePropagation()
+    sayRefused({ say: 'That scan came in pieces, so nothing was done.', next: 'Scan it again.' })
+  }
+
   /** A single character waits until it is clear that no scan follows it. */
   function onKey(event: KeyboardEvent): void {
     const key = keyName(event)
@@ -58,9 +66,11 @@ export function listenToKeyboard(): () => void {
     if (event.repeat || event.isComposing) return
     const chord = event.ctrlKey || event.metaKey || event.altKey
     const press = wedge.press(chord ? 'chord' : event.key, event.timeStamp)
-    if (press.is === 'more' || press.is === 'scan') forget()
+    const isBroken = press.is === 'pieces' && !isTextField(document.activeElement)
+    if (press.is === 'more' || press.is === 'scan' || isBroken) forget()
     else if (event.key !== 'Shift') settle()
     if (press.is === 'scan') return onScan(event, press.text, press.runs)
+    if (isBroken) return onPieces(event)
     if (press.is === 'first')
       undoRuns = [...undoRuns.slice(1 - mostRuns), remember(document.activeElement)]
     if (press.is !== 'more') onKey(event)

@@ -16,10 +16,11 @@ export function ScanStrip() {
         )}
       </p>
       <p role="alert">
-        {word?.kind === 'refused' && (
+        {word !== undefined && word.kind !== 'done' && (
           <span key={word.id} data-refusal={word.code}>
-            <Shape kind="now" /> <strong>Not done.</strong> {word.say} {word.next}{' '}
-            <HelpLink code={word.code} />
+            <Shape kind="now" />{' '}
+            <strong>{word.kind === 'wrong-label' ? 'Wrong label.' : 'Not done.'}</strong> {word.say}{' '}
+            {word.next} <HelpLink code={word.code} />
           </span>
         )}
       </p>

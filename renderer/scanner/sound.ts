@@ -1,4 +1,7 @@
-/** Two short sounds: a rising one for done, a low double one for refused. Never the only sign. */
+/**
+ * Three short sounds: a rising one for done, a low double one for refused, three high ones that fall for
+ * a wrong label. Never the only sign.
+ */
 const settingKey = 'duskline.sound'
 
 export function isSoundOn(): boolean {
@@ -22,10 +25,17 @@ function tone(context: AudioContext, hertz: number, start: number, length: numbe
   voice.stop(from + length)
 }
 
-export function playSound(kind: 'done' | 'refused'): void {
+/** Pitches in hertz, one after another, and the seconds between their starts. */
+const sounds = {
+  done: { pitches: [880, 1320], step: 0.08 },
+  refused: { pitches: [220, 196], step: 0.14 },
+  'wrong-label': { pitches: [1760, 1320, 880], step: 0.13 },
+} as const
+export type Sound = keyof typeof sounds
+
+export function playSound(kind: Sound): void {
   if (!isSoundOn() || typeof AudioContext === 'undefined') return
   audio ??= new AudioContext()
-  const [first, second] = kind === 'done' ? [880, 1320] : [220, 196]
-  tone(audio, first, 0, 0.09)
-  tone(audio, second, kind === 'done' ? 0.08 : 0.14, 0.12)
+  const { pitches, step } = sounds[kind]
+  for (const [place, hertz] of pitches.entries()) tone(audio, hertz, place * step, 0.12)
 }

@@ -2,11 +2,12 @@
 import { useSyncExternalStore } from 'react'
 import type { Refusal } from '../../shared-types/result.ts'
 import { playSound } from './sound.ts'
+import { isWrongLabel } from './wrong-label.ts'
 
 export interface StripWord {
   /** Counts up, so that the same words said twice are seen and read out twice. */
   readonly id: number
-  readonly kind: 'done' | 'refused'
+  readonly kind: 'done' | 'refused' | 'wrong-label'
   readonly say: string
   readonly next: string
   /** The code of a refusal, by which help finds its page. */
@@ -29,9 +30,10 @@ export function sayDone(say: string): void {
   show('done', say)
 }
 
-/** Says that a scan or command was refused, and what to do next. */
+/** Says that a scan or command was refused, and what to do next; a wrong label sounds like nothing else. */
 export function sayRefused(refusal: Pick<Refusal, 'say' | 'next'> & Partial<Refusal>): void {
-  show('refused', refusal.say, refusal.next, refusal.code)
+  const kind = isWrongLabel(refusal.code) ? 'wrong-label' : 'refused'
+  show(kind, refusal.say, refusal.next, refusal.code)
 }
 
 /** A deed may lead to another screen: what it said goes along. */

@@ -7,8 +7,10 @@
  */
 export const leastCharacters = 6
 export const longestGapMs = 35
-/** A pause within a scan that stutters; a longer one ends it. */
+/** A pause within a scan that stutters; a longer one breaks it. */
 export const longestStutterMs = 150
+/** Pieces further apart than this are not of one scan. */
+const longestBreakMs = 3000
 
 /**
  * What one key press means: `first` may begin a scan, `more` goes on with one, `scan` ends one.
@@ -16,6 +18,8 @@ export const longestStutterMs = 150
  */
 export type Press =
   | { readonly is: 'first' | 'more' | 'other' }
+  /** The end of a scan that a pause has broken. */
+  | { readonly is: 'pieces' }
   | { readonly is: 'scan'; readonly text: string; readonly runs?: number }
 
 export interface Wedge {
@@ -23,29 +27,47 @@ export interface Wedge {
   press(key: string, atMs: number): Press
 }
 
+/** A person's keys are runs of one. */
+function lengthOfFast(runs: readonly string[]): number {
+  return runs.filter((run) => run.length > 1).join('').length
+}
+
 /** A recogniser that has seen nothing yet. */
 export function createWedge(isOurNumber: (text: string) => boolean): Wedge {
   let runs: string[] = []
   let lastMs = Number.NEGATIVE_INFINITY
-  function end(fast: boolean): Press {
-    const scanned = runs
+  /** Fast characters before a pause that broke them off. */
+  let broken = 0
+
+  function breakOff(gap: number): void {
+    broken = gap < longestBreakMs ? broken + lengthOfFast(runs) : 0
     runs = []
-    if (!fast) return { is: 'other' }
+  }
+
+  function end(isFast: boolean): Press {
+    const [scanned, before] = [runs, broken]
+    runs = []
+    broken = 0
+    if (!isFast) return { is: 'other' }
     const whole = scanned.join('')
     if (scanned.length > 1 && isOurNumber(whole))
       return { is: 'scan', text: whole, runs: scanned.length }
     const text = scanned.at(-1) ?? ''
+    const fast = before + lengthOfFast(scanned)
+    const isBroken = fast > text.length && fast >= leastCharacters
+    if (isBroken && !isOurNumber(text)) return { is: 'pieces' }
     return text.length >= leastCharacters ? { is: 'scan', text } : { is: 'other' }
   }
+
   return {
     press(key, atMs) {
       // A scanner holds Shift for capitals.
       if (key === 'Shift') return { is: 'other' }
       const gap = atMs - lastMs
       lastMs = atMs
+      if (gap >= longestStutterMs) breakOff(gap)
       if (key === 'Enter' || key === 'Tab') return end(gap < longestGapMs)
       if (key.length !== 1) return end(false)
-      if (gap >= longestStutterMs) runs = []
       const run = gap < longestGapMs ? (runs.pop() ?? '') + key : key
       runs.push(run)
       return { is: run.length === 1 ? 'first' : 'more' }

@@ -32,6 +32,23 @@ test.each([
   expect(read(text)).toEqual({ ok: true, value: left })
 })
 
+// GS1 application identifier 21, serial number (GS1 General Specifications, section 3; value from memory).
+test.each([
+  ['a GS1 application identifier before it', `]C121${left}`],
+  ['one in brackets, as printed under a code', `(21)${left}`],
+  ['a plain prefix and suffix of the scanner', `SCAN${left}#`],
+  ['a site code before it', `K07${left}`],
+])('a number with %s is read', (_, text) => {
+  expect(read(text)).toEqual({ ok: true, value: left })
+})
+
+test('around a number with a slip nothing is guessed, and of two numbers none is chosen', () => {
+  expect(code(`21${left.slice(0, 11)}${left.endsWith('7') ? '8' : '7'}`)).toBe(
+    'not-a-sample-number',
+  )
+  expect(code(`${left}${left}`)).toBe('not-a-sample-number')
+})
+
 const slips: [string, string][] = [
   ['0', 'O'],
   ['0', 'Q'],

@@ -3,12 +3,13 @@ import { useState } from 'react'
 import { afterEach, beforeEach, expect, test, vi } from 'vitest'
 import { Button } from '../../../renderer/parts/button.tsx'
 import { Choice } from '../../../renderer/parts/choice.tsx'
+import { NumberEntry } from '../../../renderer/parts/number-entry.tsx'
 import { Panel } from '../../../renderer/parts/panel.tsx'
 import { TextEntry } from '../../../renderer/parts/text-entry.tsx'
 import { listenToKeyboard } from '../../../renderer/scanner/keyboard.ts'
 import { ScanStrip } from '../../../renderer/scanner/scan-strip.tsx'
 import { useScan, useScanFallback } from '../../../renderer/scanner/scans.ts'
-import { sayDone } from '../../../renderer/scanner/strip.ts'
+import { sayDone, sayRefused } from '../../../renderer/scanner/strip.ts'
 
 let stop: () => void
 beforeEach(() => {
@@ -73,6 +74,42 @@ test('a real label that comes in pieces is handed over whole, and leaves no piec
   key('Enter', 1000 + 12 * 4 + 60)
   expect(onScan).toHaveBeenCalledExactlyOnceWith(real)
   expect(screen.getByLabelText<HTMLInputElement>('Tag').value).toBe('')
+})
+
+/** The first characters of a label, a long pause, and the rest with its Enter. */
+function brokenScan(): void {
+  for (const [place, name] of [...'26KRVA00'].entries()) key(name, 1000 + place * 4)
+  for (const [place, name] of [...'42KN'].entries()) key(name, 1400 + place * 4)
+  key('Enter', 1416)
+}
+
+test('a scan that a pause breaks where no field has the focus is told, and presses nothing', () => {
+  const onPress = vi.fn()
+  const onScan = vi.fn()
+  render(
+    <>
+      <Fallback onScan={onScan} />
+      <Panel title="Line">
+        <Button autoFocus onPress={onPress}>
+          Second
+        </Button>
+      </Panel>
+      <ScanStrip />
+    </>,
+  )
+  act(brokenScan)
+  expect(screen.getByRole('alert').textContent).toContain('That scan came in pieces')
+  expect(screen.getByRole('alert').textContent).toContain('Scan it again.')
+  expect(onScan).not.toHaveBeenCalled()
+  expect(onPress).not.toHaveBeenCalled()
+})
+
+test('broken in a field, its characters are there to see, and Enter is the field’s own', () => {
+  const onEnter = vi.fn()
+  render(<Desk onScan={() => {}} onEnter={onEnter} />)
+  brokenScan()
+  expect(screen.getByLabelText<HTMLInputElement>('Tag').value).toBe('26KRVA0042KN')
+  expect(onEnter).toHaveBeenCalledOnce()
 })
 
 test('typing by hand is left alone, Enter included', () => {
@@ -245,4 +282,44 @@ test('a key that no tile of the group has is said, and a key that one has is not
   key('f', 1000)
   act(() => void vi.advanceTimersByTime(200))
   expect(screen.getByRole('alert').textContent).toBe('')
+})
+
+test('a number with a slip stays where it was typed, in the groups of the label; a good one goes', () => {
+  const onNumber = vi.fn()
+  render(<NumberEntry label="Bag" onNumber={onNumber} />)
+  const input = screen.getByLabelText<HTMLInputElement>('Bag')
+  fireEvent.change(input, { target: { value: '26krva0042l9' } })
+  fireEvent.keyDown(input, { key: 'Enter' })
+  expect(onNumber).not.toHaveBeenCalled()
+  expect(input.value).toBe('26-KRV-A0042-L-9')
+  expect(screen.getByText(/does not fit the others/)).toBeDefined()
+  fireEvent.change(input, { target: { value: '26-KRV-A0042-K-N' } })
+  fireEvent.keyDown(input, { key: 'Enter' })
+  expect(onNumber).toHaveBeenCalledExactlyOnceWith('26-KRV-A0042-K-N')
+  expect(input.value).toBe('')
+})
+
+test('a number that the desk refuses comes back in its groups, to be compared with the label', () => {
+  render(
+    <NumberEntry
+      label="Bag"
+      onNumber={() =>
+        sayRefused({ code: 'wrong-label', say: 'That is a kit label.', next: 'Scan.' })
+      }
+    />,
+  )
+  const input = screen.getByLabelText<HTMLInputElement>('Bag')
+  fireEvent.change(input, { target: { value: '26krva0042kn' } })
+  act(() => {
+    fireEvent.keyDown(input, { key: 'Enter' })
+  })
+  expect(input.value).toBe('26-KRV-A0042-K-N')
+})
+
+test('a wrong label is told by words of its own, and not as any other refusal', () => {
+  render(<ScanStrip />)
+  act(() => sayRefused({ code: 'another-station', say: 'That is of station ABC.', next: 'Ask.' }))
+  expect(screen.getByRole('alert').textContent).toContain('Wrong label. That is of station ABC.')
+  act(() => sayRefused({ code: 'cooler-full', say: 'It is full.', next: 'Take another.' }))
+  expect(screen.getByRole('alert').textContent).toContain('Not done. It is full.')
 })

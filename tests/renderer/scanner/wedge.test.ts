@@ -72,7 +72,19 @@ test('a scan that stutters is one scan where its runs together are one of our nu
   expect(stuttered(60)).toEqual({ is: 'scan', text: label, runs: 3 })
 })
 
-test('runs that make no number of ours, or lie too far apart, are not put together', () => {
-  expect(stuttered(60, '26KRVA0042L8')).toEqual({ is: 'other' })
-  expect(stuttered(400)).toEqual({ is: 'other' })
+test('runs that make no number of ours, or lie too far apart, are pieces and not put together', () => {
+  expect(stuttered(60, '26KRVA0042L8')).toEqual({ is: 'pieces' })
+  expect(stuttered(400)).toEqual({ is: 'pieces' })
+})
+
+test('keys that a person strikes before a scan are no pieces of it, and neither is an old scan', () => {
+  const wedge = newWedge()
+  for (const [place, key] of ['g', 'o', 'n'].entries()) wedge.press(key, place * 200)
+  const foreign = [...'WY2026081'].map((key, place) => wedge.press(key, 1000 + place * 4))
+  expect(foreign.at(-1)).toEqual({ is: 'more' })
+  expect(wedge.press('Enter', 1000 + 36)).toEqual({ is: 'scan', text: 'WY2026081' })
+  for (const [place, key] of [...'26KR'].entries()) wedge.press(key, 5000 + place * 4)
+  const later = [...'WY2026081'].map((key, place) => wedge.press(key, 60_000 + place * 4))
+  expect(later).toHaveLength(9)
+  expect(wedge.press('Enter', 60_000 + 36)).toEqual({ is: 'scan', text: 'WY2026081' })
 })
