@@ -251,7 +251,10 @@ function unwrapped(text: string): string {
   const within = starts
     .map((start) => text.slice(start, start + numberLength))
     .filter(isNumberOf(Part.options.join('')))
-  return within.length === 1 ? (within[0] ?? text) : lookAlikesPutRight(text)
+  const [number, ...others] = within
+  if (number === undefined || others.length > 0) return lookAlikesPutRight(text)
+  // One more letter or digit is a key struck twice, and no setting of a scanner.
+  return /^[0-9A-Z]$/.test(text.replace(number, '')) ? text : number
 }
 
 /** What was typed, in the groups of the printed label, for comparing the two by eye. */

@@ -78,8 +78,9 @@ test('a real label that comes in pieces is handed over whole, and leaves no piec
 
 /** The first characters of a label, a long pause, and the rest with its Enter. */
 function brokenScan(): void {
-  for (const [place, name] of [...'26KRVA00'].entries()) key(name, 1000 + place * 4)
-  for (const [place, name] of [...'42KN'].entries()) key(name, 1400 + place * 4)
+  const [before, after] = ['26KRVA00'.split(''), '42KN'.split('')]
+  for (const [place, name] of before.entries()) key(name, 1000 + place * 4)
+  for (const [place, name] of after.entries()) key(name, 1400 + place * 4)
   key('Enter', 1416)
 }
 
