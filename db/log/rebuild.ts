@@ -38,14 +38,18 @@ export function refold(
   }
 }
 
-/** What may look on while entries are folded. */
-export type FoldWitness = (entry: KnownEntry, writes: readonly RowWrite[]) => void
+export interface Folding {
+  /** What looks on while entries are folded. */
+  readonly witness?: (entry: KnownEntry, writes: readonly RowWrite[]) => void
+  /** The tables are only copied from: their indexes are not made. */
+  readonly isPart?: boolean
+}
 
 /** The same, entry by entry: tells how many are folded, so that other work can go on in between. */
 export function* refoldSteps(
   log: ReadableLog,
   target: Connection,
-  witness: FoldWitness = () => undefined,
+  { witness, isPart }: Folding = {},
 ): Generator<number, Refolded> {
   makeReadTables(target)
   const putIndexesBack = withoutIndexes(target)
@@ -56,13 +60,13 @@ export function* refoldSteps(
     if (known === null) notUnderstood += 1
     else {
       const writes = foldKnown(known)
-      witness(known, writes)
+      witness?.(known, writes)
       buffer.apply(writes)
     }
     entries += 1
     yield entries
   }
   buffer.flush()
-  putIndexesBack()
+  if (isPart !== true) putIndexesBack()
   return { entries, notUnderstood }
 }

@@ -1,5 +1,6 @@
 /** Merging the files that belong together into a part of their own, to be put beside other parts. */
 import { granted, type Result } from '../../shared-types/result.ts'
+import type { Folding } from '../log/rebuild.ts'
 import type { DeskId } from '../../shared-types/sample-number.ts'
 import { type Gathered, gathered } from './gather.ts'
 import type { MergeProgress } from './report.ts'
@@ -39,7 +40,8 @@ export function* groupSteps({ out, files }: GroupOrder): Generator<MergeProgress
 function* groupIn(target: Target, paths: readonly string[]): Generator<MergeProgress, Group> {
   const files = yield* gathered(target, paths)
   const ties = target.ties()
-  const folding = target.fold((entry, writes) => ties.see(entry, writes))
+  const witness: Folding['witness'] = (entry, writes) => ties.see(entry, writes)
+  const folding = target.fold({ witness, isPart: true })
   const entries = target.entries()
   const total = 2 * paths.length
   for (let step = folding.next(); ; step = folding.next()) {

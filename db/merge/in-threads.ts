@@ -46,9 +46,7 @@ export async function mergeInThreads(
 ): Promise<Result<MergeReport>> {
   const { out, office } = order
   const start = () => startHand({ out, office, stop: watch.stop })
-  // One is kept for putting the parts together.
-  const threads = Math.max(1, Math.min(groups.length, availableParallelism() - 1))
-  const makers = Array.from({ length: threads }, start)
+  const makers = Array.from({ length: Math.min(groups.length, availableParallelism()) }, start)
   const assembler = start()
   const merging = new Merging(order, makers, assembler, watch)
   try {

@@ -18,7 +18,7 @@ import { makeTables } from '../log/create.ts'
 import { storing } from '../storage-refusal.ts'
 import { openLog } from '../log/open.ts'
 import { countEntries, desksOf } from '../log/read-entries.ts'
-import { type FoldWitness, type Refolded, refoldSteps } from '../log/rebuild.ts'
+import { type Folding, type Refolded, refoldSteps } from '../log/rebuild.ts'
 import { latestFormat } from '../migrations/list.ts'
 import { readTablesOf, withoutIndexes } from '../migrations/migrate.ts'
 import { markOfLog } from './log-mark.ts'
@@ -204,11 +204,11 @@ export class Target {
   }
 
   /** Folds all entries, in their order, into fresh read tables. */
-  *fold(witness?: FoldWitness): Generator<number, Refolded> {
+  *fold(folding: Folding = {}): Generator<number, Refolded> {
     this.#connection.exec('BEGIN')
-    this.#putIndexesBack()
-    const folded = yield* refoldSteps(this.#log, this.#connection, witness)
-    leavePurgedOut(this.#connection)
+    if (folding.isPart !== true) this.#putIndexesBack()
+    const folded = yield* refoldSteps(this.#log, this.#connection, folding)
+    if (folding.isPart !== true) leavePurgedOut(this.#connection)
     this.#connection.exec('COMMIT')
     return folded
   }
