@@ -1,11 +1,20 @@
 import { useState } from 'react'
+import { type VoidReason, voidWords } from '../../shared-types/label.ts'
 import { Choice } from '../parts/choice.tsx'
 import { TextEntry } from '../parts/text-entry.tsx'
-import { voidWords } from './words.ts'
 
-export type PersonsVoidReason = keyof typeof voidWords
+/** Why a person makes a label void; the desk itself adds the other reasons. */
+const reasons = [
+  'torn',
+  'smeared',
+  'misprinted',
+  'jammed',
+  'lost',
+  'other',
+] as const satisfies readonly VoidReason[]
+export type PersonsVoidReason = (typeof reasons)[number]
 
-const options = (Object.keys(voidWords) as PersonsVoidReason[]).map((value, place) => ({
+const options = reasons.map((value, place) => ({
   value,
   label: voidWords[value],
   key: String(place + 1),

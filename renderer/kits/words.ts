@@ -1,4 +1,4 @@
-import type { LabelFate, VoidReason } from '../../shared-types/label.ts'
+import type { LabelFate } from '../../shared-types/label.ts'
 import type { AccountBalance } from '../../shared-types/views/kits.ts'
 import type { ShapeKind } from '../parts/shape.tsx'
 
@@ -6,16 +6,6 @@ import type { ShapeKind } from '../parts/shape.tsx'
 export function holderName({ words }: AccountBalance): string {
   return words.replace(/^in hand: /, '')
 }
-
-/** Why a person makes a label void; the desk itself adds the other reasons. */
-export const voidWords = {
-  torn: 'torn',
-  smeared: 'smeared',
-  misprinted: 'misprinted',
-  jammed: 'jammed in the printer',
-  lost: 'lost',
-  other: 'other',
-} as const satisfies Partial<Record<VoidReason, string>>
 
 export const fateShapes: Record<LabelFate, ShapeKind> = {
   printed: 'soon',
