@@ -58,6 +58,7 @@ export function ReprintDialog(props: { number: SampleNumber; onClose: () => void
         value={fate}
         onChange={setFate}
         error={saidAt(refusal, 'destroyed')}
+        autoFocus={refusal?.field === 'destroyed'}
       />
     </DeedDialog>
   )

@@ -60,7 +60,7 @@ function OnPrinter({ job, onJam }: { job: PrintJobView; onJam: () => void }) {
 function Stop() {
   const { tell, busy } = useTell('printing.stop')
   return (
-    <Button keyHint="Alt+S" isDisabled={busy} onPress={() => void tell({})}>
+    <Button keyHint="Alt+X" isDisabled={busy} onPress={() => void tell({})}>
       Stop the printer
     </Button>
   )

@@ -25,6 +25,24 @@ describe.skipIf(browserPath === undefined)('kits', () => {
   })
   afterEach(() => shown.stop())
 
+  test('the ledgers open on the kits, and each balance on its entries', async () => {
+    await press(shown.page, 'Alt+G')
+    const ledgers = shown.page.getByRole('dialog', { name: 'Ledgers' })
+    await ledgers.waitFor()
+    await ledgers.getByRole('button', { name: /in stock/ }).click()
+    await ledgers.getByRole('table', { name: 'Entries behind in stock' }).waitFor()
+    expect(await barriers(shown.page)).toEqual([])
+    await picture(shown.page, 'kits-ledgers')
+    await press(shown.page, 'Escape')
+    await ledgers.waitFor({ state: 'detached' })
+  })
+
+  test('kits given to another desk of the station are neither missing nor spoiled', async () => {
+    await move('o', 'Kits given to another desk of this station', '', '5', 'desk C ran out')
+    await expect.poll(async () => (await ledger())['other-desk']).toBe(5)
+    expect((await ledger()).stock).toBe(75)
+  })
+
   const ledger = async () => {
     const { balances } = await shown.desk.ask('kits', {})
     return Object.fromEntries(balances.map(({ key, count }) => [key, count]))
@@ -80,12 +98,12 @@ describe.skipIf(browserPath === undefined)('kits', () => {
     expect(await ledger()).toMatchObject({ stock: 80, [inHands()]: 20 })
   })
 
-  test('are numbered before dawn in watched batches, each with its own labels to open', async () => {
+  test('are numbered before dawn, and all their labels are one PDF', async () => {
     await shown.page.getByLabel('Number kits for whoever comes').focus()
     await keys.type('60')
     await keys.press('Enter')
-    await shown.page.getByText('60 of 60 kits numbered.').waitFor()
-    expect(await shown.page.getByRole('button', { name: /^Open A\d{4} to A\d{4}/ }).count()).toBe(3)
+    await shown.page.getByText('60 kits numbered.').first().waitFor()
+    await shown.page.getByText(/labels-26KRVA0001K.-to-26KRVA0060K.\.pdf/).waitFor()
     const { reserved } = await shown.desk.ask('kits', {})
     expect(reserved).toHaveLength(60)
     expect(await barriers(shown.page)).toEqual([])
@@ -101,7 +119,7 @@ describe.skipIf(browserPath === undefined)('kits', () => {
     if (!kit) throw new Error('two kits were asked for')
     const { desk, serial } = numberParts(kit)
     const left = bagNumber(desk, serial, 'L')
-    await shown.page.getByText('Numbered kits: 2 reserved').waitFor()
+    await shown.page.getByText('Numbered kits: 2 reserved').first().waitFor()
     await scan(shown.page, bagNumber(desk, serial, 'R'))
     await dialog('Kit 26-KRV').waitFor()
     expect(await barriers(shown.page)).toEqual([])
@@ -114,6 +132,10 @@ describe.skipIf(browserPath === undefined)('kits', () => {
     expect(await barriers(shown.page)).toEqual([])
     await picture(shown.page, 'kit-reprint')
     await keys.press('1', 'Enter')
+    await dialog('Reprint 26-KRV').getByText('is still good').waitFor()
+    await expect.poll(() => focused(shown.page)).toContain('I have destroyed the old label')
+    expect(await barriers(shown.page)).toEqual([])
+    await keys.press('d', 'Enter')
     await dialog('Kit 26-KRV').getByText('copy 2').waitFor()
     await button('Void the right bag label').focus()
     await keys.press('Enter')
