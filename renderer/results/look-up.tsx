@@ -24,7 +24,7 @@ export function LookUp() {
       title="Look a result up"
       actions={
         <Button
-          keyHint="Alt+S"
+          keyHint="Alt+Y"
           isDisabled={list.busy}
           onPress={() =>
             void list.fetch(nothing, (file) => {

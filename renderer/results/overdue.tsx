@@ -23,7 +23,7 @@ export function Overdue() {
       note={`${data.all} bags, ${late} overdue after ${data.days} days`}
       actions={
         <Button
-          keyHint="Alt+S"
+          keyHint="Alt+Y"
           isDisabled={list.busy}
           onPress={() =>
             void list.fetch(nothing, (file) => {

@@ -65,9 +65,9 @@ function ReadBy(props: { ms: number; by: string }) {
 function Due({ results: { words, openDoubts, overdue } }: { results: ResultsView }) {
   const detected = words.find(({ word }) => word === 'detected')?.untold ?? 0
   const due = [
-    ...(detected > 0 ? [`${detected} detected and not told: press 5, follow up at once.`] : []),
-    ...(openDoubts > 0 ? [`${openDoubts} rows in doubt: press 3.`] : []),
-    ...(overdue > 0 ? [`${overdue} bags are overdue: press 7.`] : []),
+    ...(detected > 0 ? [`Detected and not told, ${detected}: press 5 and follow up at once.`] : []),
+    ...(openDoubts > 0 ? [`Rows in doubt, ${openDoubts}: press 3.`] : []),
+    ...(overdue > 0 ? [`Bags overdue, ${overdue}: press 7.`] : []),
   ]
   if (due.length === 0) return null
   return (

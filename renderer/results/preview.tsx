@@ -66,8 +66,8 @@ function Brings(props: { seen: ResultPreview }) {
   return (
     <>
       <Notice kind={inDoubt > 0 ? 'warn' : 'good'}>
-        {rows} rows. {inDoubt === 0 ? 'None is in doubt.' : `${inDoubt} wait for a person.`} A
-        changed result does not take the place of the one before: both stay on record.
+        {rows} rows. {inDoubt === 0 ? 'None is in doubt.' : `In doubt: ${inDoubt}.`} A changed
+        result does not take the place of the one before: both stay on record.
       </Notice>
       <Table
         caption="What the file brings"

@@ -75,7 +75,10 @@ export function ResultsScreen() {
                 count={data ? waiting(each, data) : null}
                 isHere={each === part}
                 row={roving.rowProps(each)}
-                onPress={() => setPart(each)}
+                onPress={() => {
+                  roving.focus(each)
+                  setPart(each)
+                }}
               />
             </li>
           ))}

@@ -39,7 +39,7 @@ export function Tell({ words }: { words: ResultsView['words'] }) {
           options={ResultWord.options.map((value, at) => ({
             value,
             label: resultWords[value],
-            hint: `${counts.get(value)?.animals ?? 0} animals, ${counts.get(value)?.untold ?? 0} to tell`,
+            hint: `${counts.get(value)?.untold ?? 0} to tell of ${counts.get(value)?.animals ?? 0}`,
             key: 'abcde'[at],
           }))}
           value={word}

@@ -30,7 +30,7 @@ export function WordFields(props: {
         {look.said.map(({ said, rows }) => (
           <Pick<Meaning>
             key={said}
-            label={`“${said || '(empty)'}” (${rows} rows)`}
+            label={`“${said || '(empty)'}” (${rows} ${rows === 1 ? 'row' : 'rows'})`}
             options={meanings}
             value={draft.words[wordKey(said)] ?? 'unsaid'}
             onChange={(meaning) => mean(said, meaning)}
