@@ -1,4 +1,5 @@
-import type { CSSProperties } from 'react'
+import { defaultRangeExtractor, useVirtualizer } from '@tanstack/react-virtual'
+import { type CSSProperties, useRef } from 'react'
 import type { CallOutput } from '../../shared-types/desk-api.ts'
 import type { ForecastView, MinutesRange } from '../../shared-types/views/forecast.ts'
 import { Empty } from '../parts/empty.tsx'
@@ -12,8 +13,7 @@ import { calledNumber, headWords, kindWords } from './words.ts'
 type Line = CallOutput<'line'>
 type LineAnimal = Line['waiting'][number]
 
-/** The animals waiting, in the order they should be worked; each bar runs from arrival to now. */
-export function WaitingList(props: {
+interface WaitingListProps {
   line: Line
   now: number
   /** What is forecast of each, as far as it is known. */
@@ -22,11 +22,17 @@ export function WaitingList(props: {
   /** The left or right arrow: to the list on the other side. */
   onAside: () => void
   onOpen: (animal: LineAnimal) => void
-}) {
+}
+
+/** The animals waiting, in the order they should be worked; each bar runs from arrival to now. */
+export function WaitingList(props: WaitingListProps) {
   const { line, now } = props
   const waits = line.waiting.map((animal) => minutesSince(animal.arrivedMs, now))
   const target = line.targetWaitMinutes
-  const full = fullBarMinutes(Math.max(0, ...waits), target)
+  const full = fullBarMinutes(
+    waits.reduce((longest, minutes) => Math.max(longest, minutes), 0),
+    target,
+  )
   const axis = { '--target': `${barShare(target, full) * 100}%` } as CSSProperties
   if (line.waiting.length === 0) return <Empty say="Nobody is waiting." next="Check-in is on F3." />
   return (
@@ -34,24 +40,69 @@ export function WaitingList(props: {
       <p className="waiting-axis" aria-hidden="true">
         <span>target {target} min</span>
       </p>
-      <ol className="waiting-rows" aria-label="Animals waiting, the next to be worked first">
-        {line.waiting.map((animal, place) => (
-          <li key={animal.animal}>
-            <button
-              type="button"
-              className="waiting-row"
-              {...props.roving.rowProps(animal.animal, props.onAside)}
-              onClick={() => props.onOpen(animal)}
+      <Rows {...props} minutes={waits} full={full} />
+    </div>
+  )
+}
+
+/** A row with three lines of words. Rows are measured once they are drawn. */
+const usualHeight = 66
+
+/** Only the rows in sight are drawn, and the chosen one: it may have the focus while it is scrolled away. */
+function Rows(props: WaitingListProps & { minutes: readonly number[]; full: number }) {
+  const { line, roving } = props
+  const room = useRef<HTMLDivElement>(null)
+  const chosen = line.waiting.findIndex(({ animal }) => animal === roving.chosen)
+  const virtual = useVirtualizer({
+    count: line.waiting.length,
+    getScrollElement: () => room.current,
+    estimateSize: () => usualHeight,
+    getItemKey: (place) => line.waiting[place]?.animal ?? place,
+    overscan: 6,
+    initialRect: { width: 800, height: 600 },
+    rangeExtractor: (range) => {
+      const inSight = defaultRangeExtractor(range)
+      return chosen < 0 || inSight.includes(chosen)
+        ? inSight
+        : [...inSight, chosen].toSorted((a, b) => a - b)
+    },
+  })
+  const rangeOf = new Map(props.waits.map(({ animal, range }) => [animal, range]))
+  return (
+    <div ref={room} className="waiting-room">
+      <ol
+        className="waiting-rows"
+        aria-label="Animals waiting, the next to be worked first"
+        style={{ height: virtual.getTotalSize() }}
+      >
+        {virtual.getVirtualItems().map(({ index, key, start }) => {
+          const animal = line.waiting[index]
+          if (animal === undefined) return null
+          return (
+            <li
+              key={key}
+              ref={virtual.measureElement}
+              data-index={index}
+              aria-setsize={line.waiting.length}
+              aria-posinset={index + 1}
+              style={{ transform: `translateY(${start}px)` }}
             >
-              <Wait minutes={waits[place] ?? 0} target={target} full={full} />
-              <Facts
-                animal={animal}
-                line={line}
-                range={props.waits.find((each) => each.animal === animal.animal)?.range ?? null}
-              />
-            </button>
-          </li>
-        ))}
+              <button
+                type="button"
+                className="waiting-row"
+                {...roving.rowProps(animal.animal, props.onAside)}
+                onClick={() => props.onOpen(animal)}
+              >
+                <Wait
+                  minutes={props.minutes[index] ?? 0}
+                  target={line.targetWaitMinutes}
+                  full={props.full}
+                />
+                <Facts animal={animal} line={line} range={rangeOf.get(animal.animal) ?? null} />
+              </button>
+            </li>
+          )
+        })}
       </ol>
     </div>
   )

@@ -27,6 +27,8 @@ export function useRoving(keys: readonly string[]) {
   const [lastPlace, setLastPlace] = useState(0)
   const rows = useRef(new Map<string, HTMLElement>())
   const heldFocus = useRef(false)
+  /** A row that is to have the focus as soon as it is drawn: a long list draws only what is in sight. */
+  const awaited = useRef<string>(undefined)
   const isThere = wanted !== undefined && keys.includes(wanted)
   const chosen = isThere ? wanted : keys[Math.min(lastPlace, keys.length - 1)]
 
@@ -37,7 +39,9 @@ export function useRoving(keys: readonly string[]) {
   function focus(key: string | undefined) {
     if (key === undefined) return
     choose(key)
-    rows.current.get(key)?.focus()
+    const row = rows.current.get(key)
+    awaited.current = row === undefined ? key : undefined
+    row?.focus()
   }
   useEffect(() => {
     const isFocusLost = document.activeElement === document.body
@@ -49,6 +53,9 @@ export function useRoving(keys: readonly string[]) {
       ref: (row: HTMLElement | null) => {
         if (row) rows.current.set(key, row)
         else rows.current.delete(key)
+        if (row === null || awaited.current !== key) return
+        awaited.current = undefined
+        row.focus()
       },
       tabIndex: key === chosen ? 0 : -1,
       onFocus: () => {
