@@ -173,6 +173,7 @@ export function checkReadyToSign(
       'packing-open',
       `Still open: ${open.join('; ')}.`,
       'Answer it with the carrier, or sign once more to hand over as it is.',
+      'asItIs',
     )
   if (left.length === 0) return granted(null)
   return refused(

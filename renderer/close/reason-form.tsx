@@ -31,7 +31,7 @@ export function ReasonForm(props: {
   const options = props.reasons.map((value, place) => ({
     value,
     label: varianceWords[value],
-    key: String((place + 1) % 10),
+    key: value === 'other' ? '0' : String(place + 1),
   }))
   return (
     <form

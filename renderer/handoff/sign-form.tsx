@@ -125,7 +125,13 @@ export function SignForm(props: { handoff: HandoffView }) {
         />
         <RefusalNote refusal={saidElsewhere(refusal, fields)} />
         <div className="row">
-          <Button kind="main" type="submit" keyHint="Enter" isDisabled={busy}>
+          <Button
+            kind="main"
+            type="submit"
+            keyHint="Enter"
+            isDisabled={busy}
+            autoFocus={isOpenTold}
+          >
             {isOpenTold ? 'Hand over as it is' : 'Sign and hand over'}
           </Button>
         </div>

@@ -165,6 +165,39 @@ describe.skipIf(browserPath === undefined)('the bench', () => {
     expect(sites[0]?.bag).toBeNull()
   })
 
+  test('arrow keys look through the benches, and only Enter goes to one', async () => {
+    await shown.desk.ask('animal.assign', { animal, sampler: crew.sampler })
+    const page = await shown.openWindow()
+    await signIn(page, 'Orla Vance', '4821')
+    await press(page, 'F4')
+    await page.getByLabel('Bench of').focus()
+    await press(page, 'ArrowDown')
+    await page.getByText('Enter shows this bench.').waitFor()
+    expect(await focused(page)).toContain('Bench of')
+    expect(await page.getByRole('heading', { level: 2, name: 'Scan the kit' }).count()).toBe(0)
+    await press(page, 'Enter')
+    await page.getByRole('heading', { level: 2, name: 'Scan the kit' }).waitFor()
+  })
+
+  test('a hunter who does not agree any more stops the bench', async () => {
+    await keys.press('Enter')
+    await step('Scan the kit')
+    const { facts } = await shown.desk.ask('animal', { animal })
+    const lead = await shown.openWindow()
+    await signIn(lead, 'Orla Vance', '4821')
+    await shown.desk.sit(crew.lead, '4821')
+    await shown.desk.ask('animal.amend', {
+      animal,
+      facts: { ...facts, consent: 'refused' },
+      reason: 'changed their mind',
+    })
+    await step('Stop: the hunter does not agree')
+    expect(await barriers(shown.page)).toEqual([])
+    await picture(shown.page, 'bench-stopped')
+    await press(shown.page, 'Alt+H')
+    await expect.poll(async () => (await shown.desk.ask('animal', { animal })).state).toBe('left')
+  })
+
   test("the lead may look at each sampler's bench", async () => {
     await shown.desk.ask('animal.assign', { animal, sampler: crew.sampler })
     const page = await shown.openWindow()

@@ -49,7 +49,7 @@ describe.skipIf(browserPath === undefined)('the coolers', () => {
     await expect.poll(count).toBe('4')
     expect((await inside()).map((each) => each.bag).toSorted()).toEqual([...day.bags].toSorted())
     expect(await lastScans().first().innerText()).toContain(grouped(bag(3)))
-    await shown.page.getByText('every sealed bag is in a cooler').waitFor()
+    await shown.page.getByText('every sealed bag is in a cooler').first().waitFor()
     // Nothing of the scans was left behind in the field that had the focus.
     expect(await shown.page.getByLabel('Bag or cooler').inputValue()).toBe('')
     expect(await barriers(shown.page)).toEqual([])
@@ -142,7 +142,7 @@ describe.skipIf(browserPath === undefined)('the coolers', () => {
     expect(await barriers(shown.page)).toEqual([])
     await press(shown.page, 'Enter')
     await shown.page.getByRole('dialog', { name: 'North 1 is out of its limits' }).waitFor()
-    await shown.page.getByText('Too warm.').waitFor()
+    await shown.page.getByText('Too warm.').first().waitFor()
     expect(await barriers(shown.page)).toEqual([])
     await picture(shown.page, 'coolers-too-warm')
     await press(shown.page, 'Enter')
@@ -155,7 +155,7 @@ describe.skipIf(browserPath === undefined)('the coolers', () => {
     await press(shown.page, 'Alt+T')
     await type(shown.page, 'cold')
     await press(shown.page, 'Enter')
-    await shown.page.getByText('That is not a temperature.').waitFor()
+    await shown.page.getByText('That is not a temperature.').first().waitFor()
     expect(await focused(shown.page)).toBe('Temperature')
     expect((await coolerNow()).lastReading).toBeNull()
   })
@@ -170,6 +170,62 @@ describe.skipIf(browserPath === undefined)('the coolers', () => {
     await press(shown.page, 'Enter')
     await shown.page.getByRole('region', { name: 'Still on the bench: 4' }).waitFor()
     expect(await inside()).toEqual([])
+  })
+
+  test('once a cooler is chosen the focus is back where bags are scanned', async () => {
+    await openCooler(day.desk, 'South 2')
+    await shown.page.getByRole('radio', { name: /South 2/ }).focus()
+    await press(shown.page, 'Space Enter')
+    await shown.page.getByRole('heading', { name: 'Filling South 2' }).waitFor()
+    await expect.poll(() => focused(shown.page)).toBe('Bag or cooler')
+  })
+
+  test('before the seal goes on, a warm last reading and bags left on the bench are told', async () => {
+    await day.desk.ask('bag.place', { bag: bag(0), cooler: day.cooler })
+    await day.desk.ask('cooler.read', { cooler: day.cooler, celsius: 9 })
+    await press(shown.page, 'Alt+C')
+    const dialog = shown.page.getByRole('dialog', { name: 'Seal North 1' })
+    await dialog.getByText(/The last reading was/).waitFor()
+    await dialog.getByText(/3 sealed bags are still on the bench/).waitFor()
+    expect(await barriers(shown.page)).toEqual([])
+    await picture(shown.page, 'coolers-seal-warned')
+  })
+
+  test('a cooler is locked up for the night, and its bags are in custody under lock', async () => {
+    await scan(shown.page, bag(0))
+    await expect.poll(count).toBe('1')
+    await press(shown.page, 'Alt+Q')
+    const dialog = shown.page.getByRole('dialog', { name: /^How North 1 is kept/ })
+    await dialog.waitFor()
+    await expect.poll(() => focused(shown.page)).toContain('Under lock')
+    expect(await barriers(shown.page)).toEqual([])
+    await press(shown.page, 'Tab')
+    await type(shown.page, 'truck 3, key with Orla')
+    await picture(shown.page, 'coolers-locked')
+    await press(shown.page, 'Enter')
+    await dialog.waitFor({ state: 'detached' })
+    const { steps, holes } = await day.desk.ask('custody', { bag: bag(0) })
+    expect(steps.at(-1)).toMatchObject({ by: 'locked' })
+    expect(holes).toEqual([])
+  })
+
+  test('what is due next says how many of how many bags, and by when', async () => {
+    const due = shown.page.getByRole('region', { name: 'Freeze or deliver next' })
+    await expect.poll(() => due.innerText()).toMatch(/Bench: 4 of 4 bags/)
+    expect(await due.innerText()).toContain('due by')
+  })
+
+  test('a seal that was broken is never put on again', async () => {
+    await scan(shown.page, bag(0))
+    await day.desk.ask('cooler.seal', { cooler: day.cooler, seal: 'WX-44871' })
+    await day.desk.ask('seal.break', { cooler: day.cooler, reason: 'ice' })
+    await shown.page.getByRole('heading', { name: 'Filling North 1' }).waitFor()
+    await press(shown.page, 'Alt+C')
+    await scan(shown.page, 'WX-44871')
+    await shown.page
+      .getByText(/a broken seal proves nothing/)
+      .first()
+      .waitFor()
   })
 
   test('a sealed cooler takes nothing until its seal is broken with a reason', async () => {

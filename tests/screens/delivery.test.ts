@@ -128,6 +128,58 @@ describe.skipIf(browserPath === undefined)('a delivery', () => {
     await picture(page(), 'delivery-forged')
   })
 
+  test('each seal is read before the count; another one than listed is told, and becomes a finding', async () => {
+    await openDeliveries(await startDesk(day.desk))
+    await present('manifest.pdf', papers.pdf)
+    await expect.poll(() => verdict().innerText()).toContain('log agree')
+    await page().getByLabel('Seal on North 1').focus()
+    await type(page(), 'WX-44872')
+    await page().getByText('the list says WX-44871').waitFor()
+    expect(await barriers(page())).toEqual([])
+    await picture(page(), 'delivery-seals')
+    await page().getByLabel('Scan every bag, or type its number').focus()
+    for (const bag of day.bags) await scan(page(), bag)
+    await page().getByText('every bag of the list was found').waitFor()
+    await page().getByLabel('Received by (laboratory or courier)').fill('Basin receiving dock')
+    await press(page(), 'Alt+K')
+    await page().getByText('1 differences').first().waitFor()
+    const { findings } = await day.desk.ask('receipt', { handoff })
+    expect(findings.map(({ what }) => what)).toEqual(['seal'])
+  })
+
+  test('of a count that comes as a file the person says which column is what', async () => {
+    await openDeliveries(await startDesk(day.desk))
+    await present('manifest.pdf', papers.pdf)
+    await expect.poll(() => verdict().innerText()).toContain('log agree')
+    await page().getByLabel('Received by (laboratory or courier)').fill('Basin receiving dock')
+    const rows = day.bags.map((bag, place) => `${place + 1},${place === 0 ? 'leaking' : ''},${bag}`)
+    await page()
+      .getByLabel('Or the count that came back as a file')
+      .setInputFiles({
+        name: 'count.csv',
+        mimeType: 'text/csv',
+        buffer: Buffer.from(['place,state,bag', ...rows].join('\n')),
+      })
+    const dialog = page().getByRole('dialog', { name: 'Columns of count.csv' })
+    await dialog.waitFor()
+    await dialog
+      .getByRole('group', { name: 'Column of the bag’s number' })
+      .getByRole('radio', { name: /^3/ })
+      .check()
+    await dialog
+      .getByRole('group', { name: 'Column that says what is wrong with it' })
+      .getByRole('radio', { name: /^2/ })
+      .check()
+    expect(await barriers(page())).toEqual([])
+    await picture(page(), 'delivery-columns')
+    await press(page(), 'F12')
+    await expect
+      .poll(async () =>
+        (await day.desk.ask('receipt', { handoff })).findings.map(({ what }) => what),
+      )
+      .toEqual(['damaged'])
+  })
+
   test('the count is reported, and what differs is a discrepancy with its story', async () => {
     await openDeliveries(await startDesk(day.desk))
     await present('manifest.pdf', papers.pdf)
