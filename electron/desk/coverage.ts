@@ -84,7 +84,7 @@ export const coverageQueries = {
   },
   'coverage.csv': ({ log, station }) =>
     granted({
-      name: `coverage-${station.desk}.csv`,
+      name: `${station.practice ? 'practice-' : ''}coverage-${station.desk}.csv`,
       text: csvOf(coverageIn(log).herds),
     }),
   'coverage.readNumbers': (_, { text }) => numbersIn(text),

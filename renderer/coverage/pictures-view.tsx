@@ -1,13 +1,15 @@
 import { useState } from 'react'
 import { type Species, speciesWords } from '../../shared-types/animal.ts'
 import type { CoverageView } from '../../shared-types/views/coverage.ts'
-import { nothing, useAsk } from '../desk/use-desk.ts'
+import { nothing, useAsk, useWho } from '../desk/use-desk.ts'
 import { Button } from '../parts/button.tsx'
 import { Choice } from '../parts/choice.tsx'
 import { Empty } from '../parts/empty.tsx'
+import { formatDate } from '../parts/zoned-time.ts'
 import { RefusalNote } from '../parts/refusal-note.tsx'
 import { DaysPicture, TurnaroundPicture } from './time-pictures.tsx'
 import { MapPicture } from './map-picture.tsx'
+import { RecordOf } from './picture.tsx'
 import { TargetPicture } from './target-picture.tsx'
 
 /** The same figures as pictures, of one species at a time. */
@@ -18,6 +20,10 @@ export function PicturesView(props: { coverage: CoverageView; onClose: () => voi
   const [picked, setPicked] = useState<Species>()
   const species = picked ?? several[0]
   const units = coverage.units.filter((herd) => herd.species === species)
+  const who = useWho()
+  const { station, practice } = coverage
+  const day = who === undefined ? '' : formatDate(who.today)
+  const record = `${practice ? 'PRACTICE, invented. ' : ''}${station}, ${day}. Hunters’ animals are no random sample.`
   return (
     // oxlint-disable-next-line jsx-a11y/no-noninteractive-tabindex -- scrolls, also where a picture fills it
     <div className="coverage-pictures" role="group" aria-label="Pictures of coverage" tabIndex={0}>
@@ -27,23 +33,25 @@ export function PicturesView(props: { coverage: CoverageView; onClose: () => voi
           Back to the table
         </Button>
       </header>
-      <RefusalNote refusal={times.refusal} />
-      {species === undefined ? (
-        <Empty say="There is nothing to draw yet." next="Check animals in first." />
-      ) : (
-        <>
-          <Choice
-            label="Species"
-            options={several.map((value) => ({ value, label: speciesWords[value] }))}
-            value={species}
-            onChange={setPicked}
-          />
-          <TargetPicture units={units} words={speciesWords[species]} />
-          <MapPicture outlines={coverage.outlines} units={units} words={speciesWords[species]} />
-        </>
-      )}
-      {times.data && <DaysPicture days={times.data.days} />}
-      {times.data && <TurnaroundPicture times={times.data} />}
+      <RecordOf value={record}>
+        <RefusalNote refusal={times.refusal} />
+        {species === undefined ? (
+          <Empty say="There is nothing to draw yet." next="Check animals in first." />
+        ) : (
+          <>
+            <Choice
+              label="Species"
+              options={several.map((value) => ({ value, label: speciesWords[value] }))}
+              value={species}
+              onChange={setPicked}
+            />
+            <TargetPicture units={units} words={speciesWords[species]} />
+            <MapPicture outlines={coverage.outlines} units={units} words={speciesWords[species]} />
+          </>
+        )}
+        {times.data && <DaysPicture days={times.data.days} />}
+        {times.data && <TurnaroundPicture times={times.data} />}
+      </RecordOf>
     </div>
   )
 }

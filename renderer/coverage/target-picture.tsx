@@ -59,7 +59,7 @@ function sentence(units: readonly UnitCoverage[]): string {
   if (units.every(({ proof }) => proof === null)) return 'No design is set, so there is no target.'
   if (short.length === 0) return 'Every unit has the samples its target asks for.'
   const named = short.slice(0, 6).map(({ unit, proof }) => `${unit} by ${proof?.moreToSample}`)
-  return `${short.length} of ${units.length} units are short: ${named.join(', ')}${short.length > 6 ? ' and more' : ''}. Dark: tested. Pale: usable. Upright stroke: target.`
+  return `${short.length} of ${units.length} units are short: ${named.join(', ')}${short.length > 6 ? ' and more' : ''}. Inner bar: tested. Outer bar: usable. Upright stroke: target.`
 }
 
 function Bar(props: { herd: UnitCoverage; x: (value: number) => number; y: number }) {

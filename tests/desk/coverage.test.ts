@@ -182,7 +182,7 @@ describe('a merged season at the office', () => {
       },
     })
     const { name, text } = await season.desk.ask('coverage.csv', {})
-    expect(name).toMatch(/^coverage-.*\.csv$/)
+    expect(name).toMatch(/^practice-coverage-.*\.csv$/)
     expect(text).toContain("'=1+1")
     expect(text).not.toMatch(/(^|,)"?=1/m)
   })
@@ -251,9 +251,7 @@ describe('during the weekend', () => {
         design: { prevalence: 0.01, sensitivity: 1, confidence: 0.95 },
         ages: ['adult'],
         weights: [],
-        numbers: [
-          { unit: '12', species: 'mule-deer', population: null, harvested: null, goal: 2 },
-        ],
+        numbers: [{ unit: '12', species: 'mule-deer', population: null, harvested: null, goal: 2 }],
       },
     })
     expect((await need('12')).say).toBe('This unit needs 2 more adults (mule deer).')

@@ -133,7 +133,7 @@ describe.skipIf(browserPath === undefined)('coverage at the office', () => {
 
   test('the table is saved as CSV, and the pictures as SVG and PNG', async () => {
     const table = await saved(() => press(shown.page, 'Alt+s'))
-    expect(table.name).toMatch(/^coverage-.*\.csv$/)
+    expect(table.name).toMatch(/^practice-coverage-.*\.csv$/)
     expect(table.text.toString()).toContain('probability_of_detection')
     await press(shown.page, 'Alt+p')
     await heading('Coverage in pictures').waitFor()

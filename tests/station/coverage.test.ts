@@ -165,6 +165,13 @@ test('weights are the office’s: points, and a class without one earns none', (
   expect(warnings).toContain('5 tested of a class that has no weight: they earn no points.')
 })
 
+test('a species that the office does not weight is judged without weights', () => {
+  const weights = [{ species: 'elk', sex: 'male', age: 'adult', weight: 3 } as const]
+  const { proof, warnings } = herd([adults(50, 'not-detected')], plan({ weights: [...weights] }))
+  expect(proof?.weighted).toBeNull()
+  expect(warnings).toEqual([])
+})
+
 test('units stand in the order a person reads them, and one in no list is pointed out', () => {
   const herds = coverageOf({
     animals: [adults(1, null), adults(1, null, { unit: '2' }), adults(1, null, { unit: '1Z' })],

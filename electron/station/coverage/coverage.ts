@@ -57,7 +57,8 @@ function herdCoverage(
 ): UnitCoverage {
   const classes = classesOf(animals, plan, obex)
   const counts = sumOf(classes.filter((each) => each.counts))
-  const proof = plan === null ? null : proofOf(counts, classes, plan, numbers)
+  const isWeighted = plan?.weights.some((each) => each.species === species) ?? false
+  const proof = plan === null ? null : proofOf(counts, classes, plan, numbers, isWeighted)
   const listed = units.find(({ code }) => code === unit) ?? null
   return {
     unit,
@@ -72,7 +73,14 @@ function herdCoverage(
     proof,
     prevalence: prevalenceOf(counts),
     atMost: atMostOf(counts),
-    warnings: unitWarnings({ unit, isListed: listed !== null, counts, classes, numbers, plan }),
+    warnings: unitWarnings({
+      unit,
+      isListed: listed !== null,
+      counts,
+      classes,
+      numbers,
+      isWeighted,
+    }),
   }
 }
 

@@ -23,12 +23,16 @@ export function herdOf(population: number | null, { usable, tested }: CoverageCo
   return population !== null && population >= Math.max(usable, tested) ? population : null
 }
 
-/** The proof by a plan; `numbers` null where the office knows nothing of this unit and species. */
+/**
+ * The proof by a plan. `numbers`: null where the office knows nothing of this unit and species.
+ * `isWeighted`: whether the office weights classes of this species.
+ */
 export function proofOf(
   counts: CoverageCounts,
   classes: readonly ClassCoverage[],
   plan: CoveragePlan,
   numbers: UnitNumbers | null,
+  isWeighted: boolean,
 ): Proof {
   const { design } = plan
   const herd = herdOf(numbers?.population ?? null, counts)
@@ -48,7 +52,7 @@ export function proofOf(
     needed,
     target,
     moreToSample: lack(target, counts.usable),
-    weighted: plan.weights.length === 0 ? null : weightedProof(classes, plan),
+    weighted: isWeighted ? weightedProof(classes, plan) : null,
   }
 }
 

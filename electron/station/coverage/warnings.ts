@@ -1,6 +1,6 @@
 /** What must be looked after before the figures of a unit are believed, and what no figure says. */
 import { ageWords } from '../../../shared-types/animal.ts'
-import type { CoveragePlan, UnitNumbers } from '../../../shared-types/coverage.ts'
+import type { UnitNumbers } from '../../../shared-types/coverage.ts'
 import type { ClassCoverage, CoverageCounts } from '../../../shared-types/views/coverage.ts'
 
 export interface UnitFacts {
@@ -10,7 +10,7 @@ export interface UnitFacts {
   readonly counts: CoverageCounts
   readonly classes: readonly ClassCoverage[]
   readonly numbers: UnitNumbers | null
-  readonly plan: CoveragePlan | null
+  readonly isWeighted: boolean
 }
 
 export function unitWarnings(facts: UnitFacts): string[] {
@@ -54,8 +54,8 @@ function agesLeftOut({ classes }: UnitFacts): string[] {
   return sampled === 0 ? [] : [`${sampled} sampled of an age that does not count (${ages}).`]
 }
 
-function weightsMissing({ classes, plan }: UnitFacts): string[] {
-  if (plan === null || plan.weights.length === 0) return []
+function weightsMissing({ classes, isWeighted }: UnitFacts): string[] {
+  if (!isWeighted) return []
   const left = classes.filter(({ weight, tested }) => weight === null && tested > 0)
   const tested = left.reduce((sum, each) => sum + each.tested, 0)
   return tested === 0
