@@ -176,6 +176,8 @@ export const helpPages = {
     steps: [
       'Use the file as it came; say which column is what.',
       'Rows that do not match stay listed until a person settles them.',
+      'A changed result is a further entry; hunters who were told the one before are told anew.',
+      'Detections are followed up first, with the agency’s veterinarian.',
       '“Not detected” speaks of the tissue tested and is no promise about the meat.',
     ],
   },

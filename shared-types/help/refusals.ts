@@ -372,4 +372,74 @@ export const refusalHelp: Readonly<Record<string, RefusalHelp>> = {
     why: 'Deliveries, losses and spoiled kits are settled by the lead.',
   },
   'kits-moved-on': { page: 'slips', why: 'The kits are no longer all where you put them.' },
+  'reading-in-now': {
+    page: 'results',
+    why: 'One laboratory file is read in at a time, so that no row is settled while it is being written.',
+  },
+  'file-not-here': {
+    page: 'results',
+    why: 'A laboratory file is kept in memory only while it is looked at; after a restart it is chosen again.',
+  },
+  'file-too-large': { page: 'results', why: 'A laboratory file is read into memory as a whole.' },
+  'file-read-before': {
+    page: 'results',
+    why: 'The very same file, byte for byte, was read in before, so nothing new is in it.',
+  },
+  'heading-differs': {
+    page: 'results',
+    why: 'Columns are known by their headings: a laboratory that changed its table must be looked at anew.',
+  },
+  'too-many-rows': {
+    page: 'results',
+    why: 'So many rows are more than a laboratory reports at once.',
+  },
+  misread: {
+    page: 'results',
+    why: 'When thousands of rows are in doubt, the columns or words are wrong, not the rows.',
+  },
+  'not-in-doubt': {
+    page: 'results',
+    why: 'A row in doubt is settled once; what was settled stays.',
+  },
+  'bag-needed': {
+    page: 'results',
+    why: 'A result belongs to one bag, and its check character proves that it is that one.',
+  },
+  'word-needed': { page: 'results', why: 'What a laboratory’s word means is for a person to say.' },
+  'tested-needed': { page: 'results', why: 'The day of the test stays with the result.' },
+  'line-needed': { page: 'results', why: 'Rows that must be put right are put right one by one.' },
+  'bag-not-found': {
+    page: 'results',
+    why: 'A result of a bag that nobody sealed could reach the wrong hunter.',
+  },
+  'date-impossible': {
+    page: 'results',
+    why: 'A bag is tested after it was sealed and not later than today.',
+  },
+  'day-to-come': { page: 'results', why: 'Nobody was told on a day that is still to come.' },
+  'nothing-to-tell': { page: 'results', why: 'A hunter is told a result, not that there is none.' },
+  'detected-is-told': {
+    page: 'results',
+    why: 'Whoever must not eat the meat has to be reached, not left to look.',
+  },
+  'nothing-to-follow-up': {
+    page: 'results',
+    why: 'Only a detection, or a test that may become one, is followed up.',
+  },
+  'nobody-to-tell': {
+    page: 'results',
+    why: 'Everybody on that list was told, or nobody is on it.',
+  },
+  'too-many-letters': {
+    page: 'results',
+    why: 'A file of that many pages is hard to print and to check.',
+  },
+  'hunters-wait': {
+    page: 'results',
+    why: 'Once a contact is erased nobody at this desk can reach that hunter.',
+  },
+  'never-erased': {
+    page: 'results',
+    why: 'A certificate is of an entry that says that contacts were erased.',
+  },
 }
