@@ -165,7 +165,8 @@ export const turnaroundDays = prepareAll((db) =>
     .innerJoin('bag', 'bag.bag', 'sample_result.bag')
     .innerJoin('handoff', 'handoff.handoff', 'bag.handoff')
     .select((eb) => [
-      sql<number>`(sample_result.ms - handoff.signed_ms) / 86400000`.as('days'),
+      // A clock that was put back may give a result before its handoff.
+      sql<number>`max(0, sample_result.ms - handoff.signed_ms) / 86400000`.as('days'),
       eb.fn.countAll<number>().as('samples'),
     ])
     .where('handoff.signed_ms', 'is not', null)

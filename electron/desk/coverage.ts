@@ -52,11 +52,9 @@ function timesView(log: ReadableLog): CoverageTimesView {
 }
 
 export const coverageQueries = {
-  coverage: ({ log, station, now }) => {
+  coverage: ({ log, station }) => {
     const { plan, animals, herds } = coverageIn(log)
     return granted({
-      nowMs: now,
-      zone: station.zone,
       station: station.name,
       practice: station.practice,
       plan,

@@ -1,24 +1,21 @@
-import type { TextFile } from '../../shared-types/views/common.ts'
-import { nothing, useAsk } from '../desk/use-desk.ts'
+import { nothing } from '../desk/use-desk.ts'
+import { callDesk } from '../desk/answer.ts'
+import { useConnection } from '../desk/desk-provider.tsx'
 import { Button } from '../parts/button.tsx'
 import { saveText } from '../parts/pdf.ts'
-import { sayDone } from '../scanner/strip.ts'
-
-function save(file: TextFile) {
-  saveText(file)
-  sayDone(`${file.name} is saved.`)
-}
+import { sayDone, sayRefused } from '../scanner/strip.ts'
 
 /** The whole table as CSV; the desk writes it, so that no cell is taken for a formula. */
 export function SaveTable() {
-  const { data } = useAsk('coverage.csv', nothing)
+  const connection = useConnection()
+  async function save() {
+    const file = await callDesk(connection, 'coverage.csv', nothing)
+    if (!file.ok) return sayRefused(file.refusal)
+    saveText(file.value)
+    sayDone(`${file.value.name} is saved.`)
+  }
   return (
-    <Button
-      keyHint="Alt+S"
-      isDisabled={data === undefined}
-      why="the table is not ready yet"
-      onPress={() => data && save(data)}
-    >
+    <Button keyHint="Alt+S" onPress={() => void save()}>
       Save as CSV
     </Button>
   )

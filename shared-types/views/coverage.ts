@@ -3,7 +3,6 @@ import { z } from 'zod'
 import { AgeClass, Sex, Species } from '../animal.ts'
 import { CoveragePlan, OutlinePolygon, UnitNumbers } from '../coverage.ts'
 import { LocalDate } from '../local-date.ts'
-import { Ms } from './common.ts'
 
 export const CoverageCounts = z.strictObject({
   /** Animals checked in. */
@@ -116,8 +115,6 @@ export const OutlineView = z.strictObject({
 })
 
 export const CoverageView = z.strictObject({
-  nowMs: Ms,
-  zone: z.string(),
   station: z.string(),
   practice: z.boolean(),
   /** Who may change the plan is asked elsewhere; null before anyone set one. */
