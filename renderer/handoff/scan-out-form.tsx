@@ -48,6 +48,11 @@ export function ScanOutForm(props: {
     sayDone(`${cooler.name} is loaded.`)
     onDone()
   }
+  /** To the next field; where that was filled before, this one was only put right. */
+  function goOn(next: 'celsius' | 'counted') {
+    if (seen[next] === '') setHere(next)
+    else void scanOut()
+  }
   return (
     <form
       className="handoff-reading stack"
@@ -64,7 +69,7 @@ export function ScanOutForm(props: {
           hint="As it stands on the seal."
           value={seen.seal}
           onChange={change('seal')}
-          onEnter={() => setHere('celsius')}
+          onEnter={() => goOn('celsius')}
           error={saidAt(refusal, 'seal')}
           autoFocus={here === 'seal'}
           takesScan
@@ -74,7 +79,7 @@ export function ScanOutForm(props: {
         <TemperatureEntry
           value={seen.celsius}
           onChange={change('celsius')}
-          onEnter={() => setHere('counted')}
+          onEnter={() => goOn('counted')}
           error={isUnread ? notATemperature : saidAt(refusal, 'celsius')}
           autoFocus={here === 'celsius'}
         />

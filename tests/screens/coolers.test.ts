@@ -29,7 +29,7 @@ describe.skipIf(browserPath === undefined)('the coolers', () => {
   const count = () => shown.page.locator('.cooler-count strong').innerText()
   const inside = async () => (await day.desk.ask('cooler', { cooler: day.cooler })).bags
   const coolerNow = async () => (await day.desk.ask('cooler', { cooler: day.cooler })).cooler
-  const alerts = () => shown.page.getByRole('alert').filter({ hasText: 'Not done.' })
+  const alerts = () => shown.page.getByRole('alert').filter({ hasText: /Not done|Wrong label/ })
 
   test('bags on the bench stand oldest first, each with its own end of the hold clock', async () => {
     const bench = shown.page.getByRole('region', { name: 'Still on the bench: 4' })
