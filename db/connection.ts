@@ -64,11 +64,8 @@ export function connectForWriting(path: string): Connection {
   })
 }
 
-/**
- * Settings for a file that is thrown away unless it is finished: no waiting for the disk, and its undo is
- * kept in memory.
- */
-export const forBulk = ['synchronous = OFF', 'journal_mode = MEMORY', 'cache_size = -32768']
+/** Settings for a file that is thrown away unless it is finished: no waiting for the disk, and no undo. */
+export const forBulk = ['synchronous = OFF', 'journal_mode = OFF', 'cache_size = -32768']
 
 /** Opens a part file with those settings; a new one is made if there is none. */
 export function connectForBulk(path: string): Connection {

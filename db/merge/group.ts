@@ -49,7 +49,7 @@ function* groupIn(target: Target, paths: readonly string[]): Generator<MergeProg
       const { notUnderstood } = step.value
       return { files, desks: target.desks(), ties: ties.all, entries, notUnderstood }
     }
-    if (step.value % 500 === 0)
+    if (step.value % 2000 === 0)
       yield { doing: 'folding', file: null, done: paths.length * (1 + step.value / entries), total }
   }
 }

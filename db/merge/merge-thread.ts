@@ -12,12 +12,15 @@ const worker = new URL(
   import.meta.url,
 )
 
+/** Left to itself, a thread takes what memory it can get for rows that are done with at once. */
+const lean = { maxYoungGenerationSizeMb: 24 }
+
 export class MergeThread implements MergeHand {
   readonly #worker: Worker
   readonly #ended: Promise<void>
 
   constructor(data: MergeHandData) {
-    this.#worker = new Worker(worker, { workerData: data })
+    this.#worker = new Worker(worker, { workerData: data, resourceLimits: lean })
     this.#ended = new Promise((resolve) => this.#worker.once('exit', () => resolve()))
     // Without a listener an error would end this thread too; it is told to whoever asked.
     this.#worker.on('error', () => {})

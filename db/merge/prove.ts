@@ -76,14 +76,10 @@ function isPlain(connection: Connection): boolean {
 
 /** A season's entries name a few hundred desks, people and kinds: each is looked at once. */
 function namesAreGood(connection: Connection): boolean {
-  const all = (column: string) =>
-    connection
-      .prepare<[], unknown>(`SELECT DISTINCT "${column}" COLLATE BINARY FROM entry NOT INDEXED`)
-      .pluck()
-      .all()
-  return (
-    all('desk').every(isDesk) &&
-    all('by').every((by) => by === null || isPerson(by)) &&
-    all('kind').every(isKind)
-  )
+  const names = ['desk', 'by', 'kind'].map((column) => `"${column}" COLLATE BINARY`).join(', ')
+  return connection
+    .prepare<[], [unknown, unknown, unknown]>(`SELECT DISTINCT ${names} FROM entry NOT INDEXED`)
+    .raw()
+    .all()
+    .every(([desk, by, kind]) => isDesk(desk) && (by === null || isPerson(by)) && isKind(kind))
 }

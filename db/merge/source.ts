@@ -56,6 +56,7 @@ function soundSource(path: string): Result<Source> {
   const image = imageOf(path)
   if (image === null) return torn(path)
   const connection = connectInMemory(withoutWal(image))
+  letGo(image)
   try {
     if (!isReadable(connection)) {
       connection.close()
@@ -66,6 +67,11 @@ function soundSource(path: string): Result<Source> {
     connection.close()
     throw error
   }
+}
+
+/** The database has a copy: a season's files must not pile up until somebody clears them away. */
+function letGo({ buffer, byteLength }: Buffer): void {
+  if (buffer instanceof ArrayBuffer && buffer.byteLength === byteLength) buffer.transfer(0)
 }
 
 const tables = ['entry', 'contact', 'seal_key', 'unproved'] as const
