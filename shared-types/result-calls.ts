@@ -32,7 +32,7 @@ const done = z.strictObject({})
 const Laboratory = z.string().trim().min(2, 'name the laboratory').max(120)
 const FileName = z.string().trim().min(1).max(120)
 /** What stands for a file that was brought to the desk. */
-const Brought = z.string().regex(/^[0-9a-f]{16}$/)
+export const Brought = z.string().regex(/^[0-9a-f]{16}$/)
 const Line = z.int().min(1).max(1_100_000)
 const Digest = z.string().regex(/^[0-9a-f]{64}$/)
 const topics = ['results', 'result', 'hunter', 'animal', 'bag', 'handoff', 'contacts'] as const
@@ -136,6 +136,17 @@ export const resultCalls = {
   'results.lookUp': query(z.strictObject({ animal: Scan }), LookUpView, topics),
   /** Animal numbers and results, for a notice board or a web page. No person is in it. */
   'results.lookUpList': query(nothing, TextFile, topics),
+
+  /** For a practice log only: a file of invented results, and which rows of it are bad. */
+  'results.practiceFile': query(
+    z.strictObject({ seed: z.int().min(0).max(999_999_999).default(1) }),
+    z.strictObject({
+      file: TextFile,
+      rows: z.int(),
+      planted: z.array(z.strictObject({ line: z.int(), doubt: RowDoubt })),
+    }),
+    topics,
+  ),
 
   // Overdue, training, privacy
   'results.overdue': query(nothing, OverdueView, topics),

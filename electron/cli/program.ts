@@ -6,6 +6,7 @@ import { GuideFor } from '../../shared-types/help/guides.ts'
 import { LocalDate } from '../../shared-types/local-date.ts'
 import { deskLetters, SeasonStation } from '../../shared-types/sample-number.ts'
 import { addOfficeVerbs } from './office-verbs.ts'
+import { addResultVerbs } from './result-verbs.ts'
 import type { Outcome } from './outcome.ts'
 import type { Progress } from './progress.ts'
 
@@ -63,6 +64,7 @@ export function createProgram(deps: ProgramDeps): Command {
   addExport(add, deps)
   addPapers(add, deps)
   addOfficeVerbs(add, deps)
+  addResultVerbs(add, deps)
   return program
 }
 

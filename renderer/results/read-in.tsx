@@ -5,6 +5,7 @@ import { Notice } from '../parts/notice.tsx'
 import { Panel } from '../parts/panel.tsx'
 import { RefusalNote } from '../parts/refusal-note.tsx'
 import { TextEntry } from '../parts/text-entry.tsx'
+import { PracticeFile } from './practice-file.tsx'
 import { ColumnFields } from './column-fields.tsx'
 import { FirstLines } from './first-lines.tsx'
 import { Preview } from './preview.tsx'
@@ -28,7 +29,7 @@ export function ReadIn(props: {
   const [laboratory, setLaboratory] = useState(props.laboratories[0] ?? '')
   const { bring, mark, busy, refusal } = useBring()
   return (
-    <Panel title="Read results in">
+    <Panel title="Read results in" actions={<PracticeFile />}>
       <div className="stack">
         <TextEntry
           label="Laboratory"

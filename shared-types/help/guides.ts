@@ -163,7 +163,8 @@ export const guides: Readonly<Record<GuideFor, Guide>> = {
         lines: [
           'Ask for the log of every desk, on a stick. Merge them all; order does not matter.',
           'F12: settle what the merged record cannot: a tag on two animals, a bag in two coolers.',
-          'Enter the laboratory’s counter-scan and results; rows that do not match wait for a person.',
+          'Enter the laboratory’s counter-scan.',
+          'F11: read the laboratory’s results in; rows that do not match wait for a person. Follow detections up first, then tell the others.',
           'A practice day is marked for ever and cannot be merged into a real record.',
         ],
       },

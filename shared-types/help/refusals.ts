@@ -442,4 +442,11 @@ export const refusalHelp: Readonly<Record<string, RefusalHelp>> = {
     page: 'results',
     why: 'A certificate is of an entry that says that contacts were erased.',
   },
+  'not-practice': { page: 'results', why: 'Invented results must never stand in a real record.' },
+  'nothing-sent': { page: 'results', why: 'A laboratory can only report what it was sent.' },
+  'no-reading-known': { page: 'results', why: 'A file is read by what a person said of it once.' },
+  'rows-in-doubt': {
+    page: 'results',
+    why: 'A row in doubt is settled by a person, not by the terminal.',
+  },
 }

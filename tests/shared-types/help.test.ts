@@ -61,6 +61,7 @@ describe('help is about this program', () => {
       F8: /count/,
       F9: /handoff/,
       F10: /day|duty|clock/,
+      F11: /results/,
       F12: /checks it in|settle/,
     }
     const lines = Object.values(guides).flatMap(({ parts }) => parts.flatMap(({ lines }) => lines))

@@ -6,6 +6,7 @@ import { importCommands, importQueries } from './import.ts'
 import { letterQueries } from './letters.ts'
 import { lookQueries } from './look.ts'
 import { overviewCommands, overviewQueries } from './overview.ts'
+import { practiceFileQueries } from './practice-file.ts'
 import { retentionQueries } from './retention.ts'
 import { tellingCommands, tellingQueries } from './telling.ts'
 import { trainingQueries } from './training.ts'
@@ -20,6 +21,7 @@ export const resultQueries = {
   ...tellingQueries,
   ...trainingQueries,
   ...retentionQueries,
+  ...practiceFileQueries,
 } satisfies Partial<QueryHandlers>
 
 export const resultCommands = {

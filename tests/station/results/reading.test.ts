@@ -54,7 +54,9 @@ describe('a sample number in a laboratory’s file', () => {
   test('the number of an animal or kit is of something else than a bag', () => {
     expect(readBag('26KRVA0001A')).toMatchObject({ doubt: 'number-not-read' })
     const kit = '06KRVA0042K'
-    const found = [...'0123456789ABCDEFGHIJKLMNOPQRSTUVWXYZ'].map((check) => readBag(kit + check))
+    const found = '0123456789ABCDEFGHIJKLMNOPQRSTUVWXYZ'
+      .split('')
+      .map((check) => readBag(kit + check))
     expect(found.filter((each) => !each.ok && each.doubt === 'not-a-bag')).toHaveLength(1)
   })
 
