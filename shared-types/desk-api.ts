@@ -60,6 +60,7 @@ import {
 } from './views/coverage.ts'
 import { CoolerInsideView, CoolersView } from './views/coolers.ts'
 import { AheadView, ForecastView } from './views/forecast.ts'
+import { SeekView, StoryOf, StoryView } from './views/find.ts'
 import { HandoffView, HandoffsView } from './views/handoff.ts'
 import { KitsView } from './views/kits.ts'
 import { LedgerName, LedgerView } from './views/ledger.ts'
@@ -831,6 +832,11 @@ export const deskApi = {
   find: query(z.strictObject({ text: z.string().max(30) }), FoundView, ['animal']),
 
   ...resultCalls,
+
+  /** Anything whose number, tag, hunter or name begins so; at least two characters. */
+  seek: query(z.strictObject({ text: z.string().max(40) }), SeekView, lineTopics),
+  /** The entries about anything found, as a timeline. */
+  story: query(z.strictObject({ of: StoryOf }), StoryView, lineTopics),
 
   // Anything scanned, and lists for elsewhere
   number: query(

@@ -31,6 +31,7 @@ import { practiceLiveCalls } from './practice-live.ts'
 import { receiptCommands, receiptQueries } from './receipts.ts'
 import { resultCommands, resultQueries } from './results/handlers.ts'
 import { safekeepingCalls, safekeepingCommands } from './safekeeping.ts'
+import { seekQueries } from './seek.ts'
 import { shelfCalls, stationCommands } from './station.ts'
 import { stockCommands, stockQueries } from './stocks.ts'
 import { stationCloseCommands, stationCloseQueries } from './station-close.ts'
@@ -71,6 +72,7 @@ export const queryHandlers: QueryHandlers = {
   ...receiptQueries,
   ...closeQueries,
   ...guideQueries,
+  ...seekQueries,
   ...handoverQueries,
   ...stationCloseQueries,
   ...ledgerQueries,

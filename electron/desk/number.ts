@@ -111,6 +111,11 @@ const tell: Record<Part, (log: ReadableLog, number: SampleNumber) => Told> = {
   M: tellHandoff,
 }
 
+/** What a number of this log is, in words. */
+export function tellNumber(log: ReadableLog, number: SampleNumber): Told {
+  return tell[partOf(number)](log, number)
+}
+
 export const numberQueries = {
   number: ({ log }, { text }) => {
     const read = readSampleNumber(text)

@@ -1,26 +1,57 @@
-import { useRef, useState } from 'react'
+import { type KeyboardEvent, lazy, Suspense, useEffect, useRef, useState } from 'react'
+import { fill } from '../../shared-types/fill.ts'
+import { readSampleNumber } from '../../shared-types/sample-number.ts'
+import type { SeekHit, StoryOf } from '../../shared-types/views/find.ts'
+import { callDesk } from '../desk/answer.ts'
+import { useConnection } from '../desk/desk-provider.tsx'
 import { go } from '../desk/place.ts'
+import { useAsk } from '../desk/use-desk.ts'
 import { Button } from '../parts/button.tsx'
 import { KeyCap } from '../parts/key-cap.tsx'
 import { NumberText } from '../parts/number-text.tsx'
 import { useKey } from '../scanner/keys.ts'
 import { useScanFallback } from '../scanner/scans.ts'
+import { sayRefused } from '../scanner/strip.ts'
 import './find-box.css'
+import { findWords as words } from './find-words.ts'
 import { screenWords } from './screens.ts'
 import { type Found, useFind } from './use-find.ts'
 
-/** Finds what a number is, typed here or scanned where no screen wanted it, and offers to go there. */
+const FoundStory = lazy(async () => ({ default: (await import('./found-story.tsx')).FoundStory }))
+
+/** Finds anything by letters typed here, or by a scan that no screen wanted, and tells its story. */
 export function FindBox() {
   const input = useRef<HTMLInputElement>(null)
+  const room = useRef<HTMLElement>(null)
+  const connection = useConnection()
   const [text, setText] = useState('')
+  const [story, setStory] = useState<StoryOf>()
   const { found, find, clear } = useFind()
+  const hits = useHits(text)
   useKey('Ctrl+K', input, () => input.current?.focus())
   useScanFallback((scanned) => void find(scanned))
+  function open(of: StoryOf) {
+    setText('')
+    setStory(of)
+  }
   async function submit() {
-    if (text.trim() !== '' && (await find(text))) setText('')
+    const typed = text.trim()
+    if (typed === '') return
+    if (readSampleNumber(typed).ok) return (await find(typed)) && setText('')
+    // Asked anew: Enter may come before the list under the field does.
+    const answer = await callDesk(connection, 'seek', { text: typed })
+    const first = answer.ok ? answer.value.hits[0] : undefined
+    if (first) return open(first.of)
+    const { say, next } = words.nothing
+    sayRefused({ say: fill(say, { text: typed }), next })
   }
   return (
-    <search className="find-box" data-tour="find">
+    <search
+      ref={room}
+      className="find-box"
+      data-tour="find"
+      onKeyDown={(event) => step(event, room.current)}
+    >
       <form
         onSubmit={(event) => {
           event.preventDefault()
@@ -31,22 +62,86 @@ export function FindBox() {
         <input
           ref={input}
           className="entry numbers"
-          aria-label="Find a number: type it, or scan a label"
+          aria-label={words.label}
           aria-keyshortcuts="Control+K"
-          placeholder="Find a number"
-          maxLength={80}
+          placeholder={words.placeholder}
+          maxLength={40}
           autoComplete="off"
           spellCheck={false}
           value={text}
           onChange={(event) => setText(event.target.value)}
         />
       </form>
-      {found && <FoundNote key={found.number} found={found} onClose={clear} />}
+      <Hits hits={hits} onOpen={open} onClose={() => setText('')} />
+      {found && hits.length === 0 && (
+        <FoundNote key={found.number} found={found} onStory={setStory} onClose={clear} />
+      )}
+      {story && (
+        <Suspense fallback={null}>
+          <FoundStory of={story} onClose={() => setStory(undefined)} />
+        </Suspense>
+      )}
     </search>
   )
 }
 
-function FoundNote(props: { found: Found; onClose: () => void }) {
+/** A scan passes through the field faster than this; what it leaves is not asked for. */
+const settlesMs = 120
+
+/** What begins with the letters typed, once they have settled. */
+function useHits(text: string): readonly SeekHit[] {
+  const [settled, setSettled] = useState('')
+  useEffect(() => {
+    const timer = setTimeout(() => setSettled(text.trim()), settlesMs)
+    return () => clearTimeout(timer)
+  }, [text])
+  const isAsked = settled.length >= 2 && text.trim() !== ''
+  const { data } = useAsk('seek', { text: settled }, { enabled: isAsked })
+  return isAsked ? (data?.hits ?? []) : []
+}
+
+/** Up and down go from the field through what was found, and back. */
+function step(event: KeyboardEvent, room: HTMLElement | null): void {
+  const by = { ArrowDown: 1, ArrowUp: -1 }[event.key]
+  const stops = [...(room?.querySelectorAll<HTMLElement>('input, .find-hit') ?? [])]
+  if (by === undefined || stops.length < 2) return
+  event.preventDefault()
+  const place = stops.findIndex((stop) => stop === document.activeElement)
+  stops[Math.min(stops.length - 1, Math.max(0, place + by))]?.focus()
+}
+
+function Hits(props: {
+  hits: readonly SeekHit[]
+  onOpen: (of: StoryOf) => void
+  onClose: () => void
+}) {
+  const { hits } = props
+  return (
+    <>
+      <p role="status" className="unseen">
+        {hits.length > 0 && fill(words.count, { count: hits.length })}
+      </p>
+      {hits.length > 0 && (
+        <div className="found-note find-hits" data-keys>
+          <ul aria-label={words.found}>
+            {hits.map((hit) => (
+              <li key={hit.title}>
+                <button type="button" className="find-hit" onClick={() => props.onOpen(hit.of)}>
+                  <b>{hit.title}</b> <span>{hit.say}</span>
+                </button>
+              </li>
+            ))}
+          </ul>
+          <Button keyHint="Esc" onPress={props.onClose}>
+            {words.close}
+          </Button>
+        </div>
+      )}
+    </>
+  )
+}
+
+function FoundNote(props: { found: Found; onStory: (of: StoryOf) => void; onClose: () => void }) {
   const { found, onClose } = props
   return (
     <div className="found-note" data-keys>
@@ -63,10 +158,19 @@ function FoundNote(props: { found: Found; onClose: () => void }) {
             onClose()
           }}
         >
-          Go to {screenWords(found.screen)}
+          {fill(words.go, { screen: screenWords(found.screen) })}
+        </Button>
+        <Button
+          keyHint="Alt+H"
+          onPress={() => {
+            props.onStory({ is: 'number', number: found.number })
+            onClose()
+          }}
+        >
+          {words.story}
         </Button>
         <Button keyHint="Esc" onPress={onClose}>
-          Close
+          {words.close}
         </Button>
       </div>
     </div>

@@ -6,7 +6,6 @@ import { KeyCap } from '../parts/key-cap.tsx'
 import { useKey } from '../scanner/keys.ts'
 import './screen-keys.css'
 import { entriesAt, type ScreenEntry, screenAt } from './screens.ts'
-import { LightSwitch } from './top-band.tsx'
 
 /** The way to each screen, by its key. A screen whose work is not this role's says so. */
 export function ScreenKeys(props: { who: WhoView }) {
@@ -24,7 +23,6 @@ export function ScreenKeys(props: { who: WhoView }) {
         </ul>
       </nav>
       <LookOnlyNote who={props.who} />
-      <LightSwitch />
     </div>
   )
 }

@@ -24,9 +24,9 @@ export function TopBand(props: { who: WhoView }) {
       </div>
       <Clock zone={station.zone} />
       {props.who.person && <HelpButton />}
+      <LightSwitch />
       {props.who.person && <FindBox />}
       <Person who={props.who} />
-      {props.who.person === null && <LightSwitch />}
     </div>
   )
 }
@@ -52,8 +52,13 @@ function Person(props: { who: WhoView }) {
           {roleWords[person.role]}, badge {numberParts(person.person).serial}
         </small>
       </span>
-      <Button keyHint="Ctrl+L" isDisabled={busy} onPress={() => void tell({})}>
-        Change person
+      <Button
+        keyHint="Ctrl+L"
+        label="Change person"
+        isDisabled={busy}
+        onPress={() => void tell({})}
+      >
+        Change
       </Button>
     </div>
   )

@@ -15,7 +15,8 @@ export interface Found {
   readonly about: SampleNumber
 }
 
-const screenOfPart: Record<Part, ScreenName> = {
+/** Where a number of each part is worked with. */
+export const screenOfPart: Record<Part, ScreenName> = {
   A: 'line',
   L: 'line',
   R: 'line',

@@ -1,5 +1,5 @@
 import { defaultRangeExtractor, useVirtualizer } from '@tanstack/react-virtual'
-import { type CSSProperties, useRef } from 'react'
+import { type CSSProperties, useEffect, useRef } from 'react'
 import type { CallOutput } from '../../shared-types/desk-api.ts'
 import type { ForecastView, MinutesRange } from '../../shared-types/views/forecast.ts'
 import { Empty } from '../parts/empty.tsx'
@@ -67,6 +67,11 @@ function Rows(props: WaitingListProps & { minutes: readonly number[]; full: numb
         : [...inSight, chosen].toSorted((a, b) => a - b)
     },
   })
+  // Rows are measured as they are drawn, so the chosen one may have moved since it was focused.
+  useEffect(() => {
+    if (chosen >= 0) virtual.scrollToIndex(chosen, { align: 'auto' })
+    // The row that is chosen, not its place: a line that moves on scrolls nobody's view.
+  }, [roving.chosen])
   const rangeOf = new Map(props.waits.map(({ animal, range }) => [animal, range]))
   return (
     <div ref={room} className="waiting-room">
