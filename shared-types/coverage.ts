@@ -89,6 +89,9 @@ export type Position = z.infer<typeof Position>
 /** The most corners that are kept of a ring: what a picture on a screen can show. */
 export const mostCorners = 400
 
+/** The most corners of all the rings of a unit: smaller islands are left out beyond it. */
+export const mostCornersOfUnit = 4000
+
 /** A closed ring: its last position is its first. Which way round it runs does not matter here. */
 export const Ring = z
   .array(Position)

@@ -9,7 +9,7 @@ import { z } from 'zod'
 import { AnimalFacts, Contact, NoSampleReason, Outcome, Species } from './animal.ts'
 import { command, query } from './call-shape.ts'
 import { CountItem, VarianceReason } from './close.ts'
-import { CoveragePlan, UnitCode } from './coverage.ts'
+import { coverageCalls } from './coverage-calls.ts'
 import { DiscrepancyId, SettleChoice } from './discrepancy.ts'
 import { Celsius, CoolerKeptBy } from './cooler.ts'
 import { Passphrase } from './contacts.ts'
@@ -49,15 +49,6 @@ import { ColdView, HoldView, IceView, LoggerLookView, LoggerPreview } from './vi
 import { PdfFile, TextFile } from './views/common.ts'
 import { CustodyView, ManifestCheckView, ReceiptView } from './views/custody.ts'
 import { DiscrepanciesView, DiscrepancyPage, FoundView, MergeView } from './views/merge.ts'
-import {
-  CoverageTimesView,
-  CoverageView,
-  FigureName,
-  FigureView,
-  NumbersRead,
-  OutlinesLook,
-  UnitNeedView,
-} from './views/coverage.ts'
 import { CoolerInsideView, CoolersView } from './views/coolers.ts'
 import { AheadView, ForecastView } from './views/forecast.ts'
 import { SeekView, StoryOf, StoryView } from './views/find.ts'
@@ -174,18 +165,6 @@ const lineTopics = [
   'labels',
   'count',
   ...crewTopics,
-] as const
-
-const coverageTopics = [
-  'animal',
-  'tissue',
-  'bag',
-  'result',
-  'results',
-  'handoff',
-  'settings',
-  'coverage',
-  'outline',
 ] as const
 
 const forecastTopics = [...lineTopics, 'wait', 'suggestion', 'air', 'clock'] as const
@@ -802,36 +781,11 @@ export const deskApi = {
     }),
     done,
   ),
-  // Coverage: what the samples of each unit prove
-  coverage: query(nothing, CoverageView, coverageTopics),
-  /** Samples over time, and how long results take. */
-  'coverage.times': query(nothing, CoverageTimesView, coverageTopics),
-  /** Where a figure comes from. */
-  'coverage.figure': query(
-    z.strictObject({ unit: UnitCode, species: Species, figure: FigureName }),
-    FigureView,
-    coverageTopics,
-  ),
-  /** What a unit still needs, of one species or of any. */
-  'coverage.need': query(
-    z.strictObject({ unit: z.string().trim().max(12), species: Species.nullable() }),
-    UnitNeedView,
-    coverageTopics,
-  ),
-  'coverage.csv': query(nothing, TextFile, coverageTopics),
-  /** The office's numbers of units out of a table with headings; nothing is kept yet. */
-  'coverage.readNumbers': query(z.strictObject({ text: FileText }), NumbersRead, []),
-  'coverage.plan': command(z.strictObject({ plan: CoveragePlan }), done),
-  /** What a GeoJSON file holds, for a person to say which property is the unit's code. */
-  'outlines.look': query(z.strictObject({ text: FileText }), OutlinesLook, ['settings']),
-  'outlines.supply': command(
-    z.strictObject({ text: FileText, property: z.string().min(1).max(120), file: File }),
-    z.strictObject({ outlines: z.int() }),
-  ),
   /** Animals found while a number, tag or hunter is typed. */
   find: query(z.strictObject({ text: z.string().max(30) }), FoundView, ['animal']),
 
   ...resultCalls,
+  ...coverageCalls,
 
   /** Anything whose number, tag, hunter or name begins so; at least two characters. */
   seek: query(z.strictObject({ text: z.string().max(40) }), SeekView, lineTopics),

@@ -32,7 +32,7 @@ const done = z.strictObject({})
 const Laboratory = z.string().trim().min(2, 'name the laboratory').max(120)
 const FileName = z.string().trim().min(1).max(120)
 /** What stands for a file that was brought to the desk. */
-export const Brought = z.string().regex(/^[0-9a-f]{16}$/)
+export export const Brought = z.string().regex(/^[0-9a-f]{16}$/)
 const Line = z.int().min(1).max(1_100_000)
 const Digest = z.string().regex(/^[0-9a-f]{64}$/)
 const topics = ['results', 'result', 'hunter', 'animal', 'bag', 'handoff', 'contacts'] as const

@@ -20,11 +20,18 @@ import { coverageOf } from '../station/coverage/coverage.ts'
 import { figureOf } from '../station/coverage/figures.ts'
 import { readNumbers } from '../station/coverage/numbers-file.ts'
 import { unitNeed } from '../station/coverage/need-words.ts'
-import { outlinesBy, propertyFits, readOutlines } from '../station/coverage/outlines.ts'
+import {
+  type OutlineFile,
+  outlinesBy,
+  propertyFits,
+  readOutlines,
+} from '../station/coverage/outlines.ts'
 import { coverageTable } from '../station/coverage/table.ts'
 import { daysOfSampling, medianOfBands } from '../station/coverage/times.ts'
 import { coverageLimits } from '../station/coverage/warnings.ts'
 import type { CommandHandlers, QueryHandlers } from './call.ts'
+import { broughtFile } from './results/brought.ts'
+import { decoded } from './results/file-text.ts'
 
 /** The units of every station in the log; where two list the same code, the first one's. */
 function unitsIn(log: ReadableLog) {
@@ -86,18 +93,29 @@ export const coverageQueries = {
       text: csvOf(coverageIn(log).herds),
     }),
   'coverage.readNumbers': (_, { text }) => numbersIn(text),
-  'outlines.look': ({ log }, { text }) => {
-    const read = readOutlines(text)
+  'outlines.look': ({ log }, { brought }) => {
+    const read = broughtOutlines(log, brought)
     if (!read.ok) return read
     const codes = new Set(unitsIn(log).map(({ code }) => code))
-    const { features, problems } = read.value
+    const { features, problems } = read.value.outlines
     return granted({
       features: features.length,
-      properties: propertyFits(read.value, codes),
+      properties: propertyFits(read.value.outlines, codes),
       problems: [...problems],
     })
   },
 } satisfies Partial<QueryHandlers>
+
+/** A file of outlines that was brought to the desk. */
+function broughtOutlines(
+  log: ReadableLog,
+  brought: string,
+): Result<{ name: string; outlines: OutlineFile }> {
+  const file = broughtFile(log, brought)
+  if (!file.ok) return file
+  const outlines = readOutlines(decoded(file.value.bytes, 'utf-8'))
+  return outlines.ok ? granted({ name: file.value.name, outlines: outlines.value }) : outlines
+}
 
 function noFigure(unit: string): Result<never> {
   return refused(
@@ -141,10 +159,10 @@ const noHeadings = refused(
 export const coverageCommands = {
   'coverage.plan': ({ act }, { plan }) =>
     act(() => granted({ drafts: [draft('coverage.planned', { plan })], value: {} })),
-  'outlines.supply': ({ act }, { text, property, file }) => {
-    const read = readOutlines(text)
+  'outlines.supply': ({ log, act }, { brought, property }) => {
+    const read = broughtOutlines(log, brought)
     if (!read.ok) return read
-    const outlines = outlinesBy(read.value, property, file)
+    const outlines = outlinesBy(read.value.outlines, property, read.value.name)
     if (outlines.length === 0)
       return refused(
         'no-unit-codes',

@@ -2,53 +2,52 @@ import { useState } from 'react'
 import { useAsk, useMay, useTell } from '../desk/use-desk.ts'
 import { Button } from '../parts/button.tsx'
 import { Choice } from '../parts/choice.tsx'
-import { FileEntry, textOf } from '../parts/file-entry.tsx'
+import { FileEntry } from '../parts/file-entry.tsx'
 import { Notice } from '../parts/notice.tsx'
 import { Panel } from '../parts/panel.tsx'
 import { RefusalNote } from '../parts/refusal-note.tsx'
+import { type BroughtMark, useBring } from '../results/use-bring.ts'
 import { sayDone } from '../scanner/strip.ts'
 
 /** Outlines of units for the map, out of a GeoJSON file; the person says which property is the code. */
 export function OutlinesPanel(props: { known: number }) {
   const mayPlan = useMay('outlines.supply')
-  const [file, setFile] = useState<{ name: string; text: string }>()
+  const { bring, mark, busy, refusal } = useBring()
   return (
     <Panel title="Outlines of units, for the map" note={`${props.known} in this record`}>
       {mayPlan ? (
         <FileEntry
           label="Outlines (GeoJSON)"
           accept=".geojson,.json"
-          hint="polygons in longitude and latitude (WGS 84), at most 900,000 characters; drawn, never measured"
-          onFile={(taken) => setFile({ name: taken.name, text: textOf(taken) })}
+          hint="polygons in longitude and latitude (WGS 84); drawn, never measured"
+          onFile={(file) => void bring(file)}
         />
       ) : (
         <p>A station lead or the office supplies them.</p>
       )}
-      {file && (
-        <Looked
-          key={`${file.name} ${file.text.length}`}
-          file={file}
-          onDone={() => setFile(undefined)}
-        />
-      )}
+      {busy && <p role="status">Bringing the file to the desk …</p>}
+      <RefusalNote refusal={refusal} />
+      {mark && <Looked key={mark.brought} mark={mark} />}
     </Panel>
   )
 }
 
-function Looked(props: { file: { name: string; text: string }; onDone: () => void }) {
-  const { file, onDone } = props
-  const look = useAsk('outlines.look', { text: file.text })
+function Looked({ mark }: { mark: BroughtMark }) {
+  const { brought } = mark
+  const look = useAsk('outlines.look', { brought })
   const { tell, busy, refusal } = useTell('outlines.supply')
   const [picked, setPicked] = useState<string>()
+  const [isTaken, setTaken] = useState(false)
+  if (isTaken) return null
   if (look.data === undefined) return <RefusalNote refusal={look.refusal} />
   const { features, properties, problems } = look.data
   const property = picked ?? properties.find(({ fits }) => fits > 0)?.name ?? null
   async function supply() {
     if (property === null || busy) return
-    const answer = await tell({ text: file.text, property, file: file.name })
+    const answer = await tell({ brought, property })
     if (!answer.ok) return
-    sayDone(`${answer.value.outlines} outlines of ${file.name} are in the record.`)
-    onDone()
+    sayDone(`${answer.value.outlines} outlines of ${mark.name} are in the record.`)
+    setTaken(true)
   }
   return (
     <div className="stack">

@@ -78,8 +78,8 @@ function valueOf(schema: JsonSchema, checked: readonly Arbitrary<string>[]): Arb
       return fc.integer({ min: schema.minimum ?? 0, max: Math.min(schema.maximum ?? 500, 500) })
     case 'number':
       return fc.double({
-        min: schema.minimum ?? schema.exclusiveMinimum ?? -90,
-        max: schema.maximum ?? schema.exclusiveMaximum ?? 90,
+        min: schema.minimum ?? numberIn(schema.exclusiveMinimum) ?? -90,
+        max: schema.maximum ?? numberIn(schema.exclusiveMaximum) ?? 90,
         noNaN: true,
       })
     case 'boolean':
@@ -89,6 +89,10 @@ function valueOf(schema: JsonSchema, checked: readonly Arbitrary<string>[]): Arb
     default:
       throw new Error(`no values known for ${JSON.stringify(schema)}`)
   }
+}
+
+function numberIn(value: unknown): number | undefined {
+  return typeof value === 'number' ? value : undefined
 }
 
 function listOf({ items, minItems = 0 }: JsonSchema, inner: (part: unknown) => Arbitrary<unknown>) {

@@ -208,18 +208,72 @@ describe('a merged season at the office', () => {
       type: 'FeatureCollection',
       features: [square('P1', -141), square('P4', -140)],
     })
-    const { properties } = await season.desk.ask('outlines.look', { text })
+    const brought = await bring(season.desk, text)
+    const { properties } = await season.desk.ask('outlines.look', { brought })
     expect(properties[0]).toMatchObject({ name: 'code', fits: 2 })
-    const taken = { text, property: 'code', file: 'units.geojson' }
-    expect(await season.desk.ask('outlines.supply', taken)).toEqual({ outlines: 2 })
-    const anew = JSON.stringify(square('P4', -139))
-    await season.desk.ask('outlines.supply', { ...taken, text: anew })
+    expect(await season.desk.ask('outlines.supply', { brought, property: 'code' })).toEqual({
+      outlines: 2,
+    })
+    const anew = await bring(season.desk, JSON.stringify(square('P4', -139)))
+    await season.desk.ask('outlines.supply', { brought: anew, property: 'code' })
     const { outlines } = await season.desk.ask('coverage', {})
     expect(outlines.map(({ unit }) => unit)).toEqual(['P1', 'P4'])
     expect(outlines[1]?.polygons[0]?.[0]?.[0]).toEqual([-139, 45])
-    expect(await season.desk.code('outlines.supply', { ...taken, property: 'nope' })).toBe(
+    expect(await season.desk.code('outlines.supply', { brought, property: 'nope' })).toBe(
       'no-unit-codes',
     )
+  })
+})
+
+/** A file brought to the desk, as the screen does it. */
+async function bring(desk: TestDesk, text: string): Promise<string> {
+  const base64 = Buffer.from(text).toString('base64')
+  const piece = { brought: null, name: 'units.geojson', base64 }
+  return (await desk.ask('results.bring', piece)).brought
+}
+
+describe('what an office may get wrong', () => {
+  let desk: TestDesk
+  beforeAll(async () => {
+    desk = (await openStation()).desk
+  })
+  afterAll(() => desk.end())
+
+  test.each([
+    ['{"type":"FeatureCollection","features":[{"type":"Fea', 'not-json'],
+    ['{"units":[]}', 'not-geojson'],
+    [
+      '{"type":"Feature","properties":{},"geometry":{"type":"Point","coordinates":[1,2]}}',
+      'no-outlines',
+    ],
+  ])('outlines in %s are refused, and nothing is written', async (text, refusal) => {
+    const brought = await bring(desk, text)
+    expect(await desk.code('outlines.look', { brought })).toBe(refusal)
+    expect(await desk.code('outlines.supply', { brought, property: 'code' })).toBe(refusal)
+  })
+
+  test('a table without headings says which it needs', async () => {
+    expect(await desk.code('coverage.readNumbers', { text: '12,elk,40' })).toBe('no-headings')
+    expect(await desk.code('coverage.readNumbers', { text: '"torn' })).toBe('no-headings')
+  })
+
+  test('semicolons, a mark of UTF-8 and headings in capitals are read', async () => {
+    const text = '\uFEFFUnit;Species;Population\r\n12;elk;1.200\r\n'
+    expect(await desk.ask('coverage.readNumbers', { text })).toEqual({
+      numbers: [{ unit: '12', species: 'elk', population: 1200, harvested: null, goal: null }],
+      problems: [],
+    })
+  })
+
+  test.each([0, 1, -0.01, Number.NaN])('a design prevalence of %d is none', async (prevalence) => {
+    const design = { ...plan.design, prevalence }
+    const { field } = await desk.refusal('coverage.plan', { plan: { ...plan, design } })
+    expect(field).toBe('plan.design.prevalence')
+  })
+
+  test('a figure of a unit that has none is refused', async () => {
+    const asked = { unit: '99', species: 'elk', figure: 'tested' } as const
+    expect(await desk.code('coverage.figure', asked)).toBe('no-such-figure')
   })
 })
 

@@ -5,6 +5,7 @@
  */
 import {
   mostCorners,
+  mostCornersOfUnit,
   type Position,
   type Ring,
   type UnitOutlined,
@@ -244,11 +245,18 @@ export function outlinesBy(
   const units = new Map<string, Polygons>()
   for (const { properties, polygons } of features) {
     const unit = codeIn(properties[property])
-    if (unit !== null) units.set(unit, [...(units.get(unit) ?? []), ...polygons].slice(0, 50))
+    if (unit !== null) units.set(unit, [...(units.get(unit) ?? []), ...polygons])
   }
-  return [...units].map(([unit, polygons]) => ({
-    unit,
-    polygons: polygons.map((rings) => rings.slice(0, 50)),
-    file,
-  }))
+  return [...units].map(([unit, polygons]) => ({ unit, polygons: largest(polygons), file }))
+}
+
+/** The polygons with most corners first, as many as are kept of a unit; the first one always. */
+function largest(polygons: Polygons): Polygons {
+  const cornersOf = (rings: Polygons[number]) => rings.reduce((sum, ring) => sum + ring.length, 0)
+  let corners = 0
+  return polygons
+    .map((rings) => rings.slice(0, 9))
+    .toSorted((a, b) => cornersOf(b) - cornersOf(a))
+    .filter((rings, at) => (corners += cornersOf(rings)) <= mostCornersOfUnit || at === 0)
+    .slice(0, 50)
 }
