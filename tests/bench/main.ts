@@ -2,6 +2,7 @@
 import { closeFigures } from './close.bench.ts'
 import { coverageFigures } from './coverage.bench.ts'
 import { deskFigures } from './desk.bench.ts'
+import { labelFigures } from './labels.bench.ts'
 import { lineFigures } from './line.bench.ts'
 import { manifestFigures } from './manifest.bench.ts'
 import type { Figure } from './measure.ts'
@@ -19,6 +20,7 @@ for (const figures of [
   lineFigures,
   closeFigures,
   manifestFigures,
+  labelFigures,
   coverageFigures,
   safekeepingFigures,
   mergeFigures,

@@ -230,8 +230,8 @@ describe('the file', () => {
   })
 })
 
-describe('a batch of forty kits', () => {
-  const serials = Array.from({ length: 40 }, (_, place) => 101 + place)
+describe('a batch of ten kits', () => {
+  const serials = Array.from({ length: 10 }, (_, place) => 101 + place)
 
   test('decodes whole, each number on one label only', async () => {
     const pdf = await printed(serials.map(reservedKit))
@@ -244,9 +244,9 @@ describe('a batch of forty kits', () => {
     for (const number of expected) expect(numbers.get(number)?.size, number).toBe(1)
     // The kit's own number is on its outer bag and on its data card.
     for (const serial of serials) expect(numbers.get(kitNumber(desk, serial))?.size).toBe(2)
-    expect(numbers.size).toBe(40 * 5)
-    expect(seen.filter(({ format }) => format === 'DataMatrix')).toHaveLength(160)
-    expect(seen.filter(({ format }) => format === 'Code128')).toHaveLength(240)
+    expect(numbers.size).toBe(10 * 5)
+    expect(seen.filter(({ format }) => format === 'DataMatrix')).toHaveLength(40)
+    expect(seen.filter(({ format }) => format === 'Code128')).toHaveLength(60)
   }, 60_000)
 })
 

@@ -114,3 +114,12 @@ export async function sightings(canvases: readonly Canvas[]): Promise<Sighting[]
   }
   return found
 }
+
+/** What ZXing reads in a picture file. */
+export async function codesIn(picture: Uint8Array): Promise<{ format: string; text: string }[]> {
+  const symbols = await readBarcodes(picture, {
+    formats: ['Code128', 'DataMatrix'],
+    maxNumberOfSymbols: 60,
+  })
+  return symbols.map(({ format, text }) => ({ format, text }))
+}
