@@ -24,6 +24,7 @@ export const screenEntries: readonly ScreenEntry[] = [
   { screen: 'results', key: 'F11', words: 'Results', work: 'results.import', at: 'both' },
   { screen: 'coverage', key: 'Alt+V', words: 'Coverage', work: 'coverage.plan', at: 'both' },
   { screen: 'close', key: 'F8', words: 'Close', work: 'station.close', at: 'office' },
+  { screen: 'handoff', key: 'F9', words: 'Deliveries', work: 'receipt.count', at: 'office' },
   {
     screen: 'discrepancies',
     key: 'F12',

@@ -2,20 +2,26 @@ import { useState } from 'react'
 import { HandoffNumber } from '../../shared-types/sample-number.ts'
 import type { HandoffView } from '../../shared-types/views/handoff.ts'
 import { go, usePlace } from '../desk/place.ts'
-import { nothing, useAsk } from '../desk/use-desk.ts'
+import { nothing, useAsk, useWho } from '../desk/use-desk.ts'
 import { CustodyDialog } from '../custody/custody-dialog.tsx'
 import { Button } from '../parts/button.tsx'
 import { RefusalNote } from '../parts/refusal-note.tsx'
 import { Receiving } from '../receipt/receiving.tsx'
 import { BeginForm } from './begin-form.tsx'
 import { HandoffCautions } from './cautions.tsx'
+import { Deliveries } from './deliveries.tsx'
 import { EarlierHandoffs } from './earlier-handoffs.tsx'
 import './handoff-screen.css'
 import { Loading } from './loading.tsx'
 import { SignedNote } from './signed-note.tsx'
 
-/** Sealed coolers go to a courier, with a manifest that says what was given. */
+/** Coolers that leave a station; at an office those that arrived. */
 export function HandoffScreen() {
+  return useWho()?.station.office ? <Deliveries /> : <Leaving />
+}
+
+/** Sealed coolers go to a courier, with a manifest that says what was given. */
+function Leaving() {
   const { data, refusal } = useAsk('handoffs', nothing)
   const [isBeginning, setBeginning] = useState(false)
   const [isReceiving, setReceiving] = useState(false)
@@ -27,7 +33,7 @@ export function HandoffScreen() {
     <div className="handoff">
       <div className="handoff-main">
         {isReceiving ? (
-          <Receiving onDone={() => setReceiving(false)} />
+          <Receiving done="Back to the handoff" onDone={() => setReceiving(false)} />
         ) : (
           <h1>Handoff to the courier</h1>
         )}

@@ -16,7 +16,11 @@ function inputOf(file: TakenFile): CallInput<'manifest.check'> {
 }
 
 /** The receiving side: does the paper hold, and is every bag of it in the coolers? */
-export function Receiving(props: { onDone: () => void }) {
+export function Receiving(props: {
+  /** Where the button leads that leaves this delivery. */
+  done: string
+  onDone: () => void
+}) {
   const [input, setInput] = useState<CallInput<'manifest.check'>>()
   const { data, refusal } = useAsk('manifest.check', input ?? { form: 'json', text: '-' }, {
     enabled: input !== undefined,
@@ -29,7 +33,7 @@ export function Receiving(props: { onDone: () => void }) {
         title="1. Paper and file"
         actions={
           <Button keyHint="Alt+X" onPress={props.onDone}>
-            Back to the handoff
+            {props.done}
           </Button>
         }
       >

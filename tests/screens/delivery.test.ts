@@ -1,5 +1,6 @@
 import { afterEach, beforeEach, describe, expect, test } from 'vitest'
 import { digestOf } from '../../electron/desk/manifest-check.ts'
+import { officeOver } from '../support/two-desks.ts'
 import { ManifestFile } from '../../shared-types/manifest.ts'
 import { type BagNumber, grouped, type HandoffNumber } from '../../shared-types/sample-number.ts'
 import { browserPath } from '../loopback/support/chromium.ts'
@@ -200,5 +201,45 @@ describe.skipIf(browserPath === undefined)('a delivery', () => {
     await page().getByText('did not find it in the delivery').waitFor()
     expect(await barriers(page())).toEqual([])
     await picture(page(), 'delivery-custody')
+  })
+})
+
+describe.skipIf(browserPath === undefined)('a delivery counted at the office', () => {
+  test('is found in the merged record, counted there, and what differs is a discrepancy', async () => {
+    const day = await afternoon()
+    const { handoff, papers } = await delivered(day)
+    const { office, lead } = await officeOver(day)
+    const shown = await startDesk(office)
+    try {
+      await office.as(lead, leadPin)
+      await signIn(shown.page, 'Ada Moor', leadPin)
+      await press(shown.page, 'F9')
+      await shown.page.getByRole('heading', { name: 'Check a delivery' }).waitFor()
+      expect(await barriers(shown.page)).toEqual([])
+      await shown.page
+        .getByLabel('The manifest that came with it (PDF or JSON)')
+        .setInputFiles({
+          name: 'm.json',
+          mimeType: 'application/json',
+          buffer: Buffer.from(papers.json),
+        })
+      await shown.page.getByText(/log agree/).waitFor()
+      await shown.page.getByLabel('Scan every bag, or type its number').focus()
+      for (const bag of day.bags.slice(1)) await scan(shown.page, bag)
+      await shown.page.getByText('Not found yet: 1').waitFor()
+      await shown.page
+        .getByLabel('Received by (laboratory or courier)')
+        .fill('Basin receiving dock')
+      await press(shown.page, 'Alt+K')
+      await expect
+        .poll(async () =>
+          (await office.ask('receipt', { handoff })).findings.map(({ what }) => what),
+        )
+        .toEqual(['missing'])
+      expect(shown.complaints).toEqual([])
+    } finally {
+      await shown.stop()
+      await day.desk.end()
+    }
   })
 })

@@ -54,7 +54,9 @@ describe.skipIf(browserPath === undefined)('the handoff', () => {
 
   /** Told once what is open of packing and class, the lead hands over all the same. */
   async function handOverAsItIs() {
-    await expect.poll(() => focused(shown.page)).toContain('Hand over as it is')
+    await expect
+      .poll(() => focused(shown.page), { timeout: 20_000 })
+      .toContain('Hand over as it is')
     await press(shown.page, 'Enter')
   }
 
