@@ -106,6 +106,17 @@ test('units, species and classes are read from an index, not from each animal', 
   expect(plan).toEqual(['SCAN animal USING COVERING INDEX animal_of_class'])
 })
 
+test('an office judges by its own plan; where it set none, by the latest of any desk', () => {
+  const log = logWith([])
+  const insert = connectionOf(log).prepare('INSERT INTO coverage_plan VALUES (?, ?, ?)')
+  const named = (prevalence: number) => JSON.stringify({ design: { prevalence } })
+  insert.run('26KRVC', named(0.01), 1000)
+  insert.run('26KRVD', named(0.02), 2000)
+  expect(coveragePlanOf(log)?.design.prevalence).toBe(0.02)
+  insert.run(desk, named(0.05), 500)
+  expect(coveragePlanOf(log)?.design.prevalence).toBe(0.05)
+})
+
 test('the plan that a desk set last stands', () => {
   const of = (prevalence: number) =>
     CoveragePlan.parse({

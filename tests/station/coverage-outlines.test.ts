@@ -2,7 +2,7 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { outlinesBy, propertyFits, readOutlines } from '../../electron/station/coverage/outlines.ts'
-import { mostCorners, UnitOutlined } from '../../shared-types/coverage.ts'
+import { mostCorners, mostCornersOfUnit, UnitOutlined } from '../../shared-types/coverage.ts'
 
 type Corner = readonly [number, number]
 // Open ocean: a square where nobody hunts.
@@ -163,6 +163,21 @@ test('a coast of ten thousand corners is thinned to what a picture shows, and st
   expect(ring?.length).toBeLessThanOrEqual(mostCorners)
   expect(ring?.length).toBeGreaterThan(100)
   expect(ring?.[0]).toEqual(ring?.at(-1))
+})
+
+test('of a unit of many islands the large ones are kept, so that its entry stays small', () => {
+  const island = (at: number, corners: number): Corner[] =>
+    Array.from({ length: corners + 1 }, (_, corner): Corner => {
+      const turn = ((corner % corners) / corners) * 2 * Math.PI
+      return [-140 + at / 10 + 0.04 * Math.cos(turn), 45 + 0.04 * Math.sin(turn)]
+    })
+  const islands = Array.from({ length: 200 }, (_, at) => [island(at, at < 5 ? 300 : 40)])
+  const file = read(collection(feature({ type: 'MultiPolygon', coordinates: islands })))
+  const [outline] = outlinesBy(file, 'code', 'coast.geojson')
+  const corners = (outline?.polygons ?? []).flat(2).length
+  expect(corners).toBeLessThanOrEqual(mostCornersOfUnit)
+  expect(outline?.polygons.slice(0, 5).every(([ring]) => (ring?.length ?? 0) > 100)).toBe(true)
+  expect(UnitOutlined.safeParse(outline).success).toBe(true)
 })
 
 test('the property whose values are unit codes comes first', () => {
