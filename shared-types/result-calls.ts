@@ -32,7 +32,7 @@ const done = z.strictObject({})
 const Laboratory = z.string().trim().min(2, 'name the laboratory').max(120)
 const FileName = z.string().trim().min(1).max(120)
 /** What stands for a file that was brought to the desk. */
-export export const Brought = z.string().regex(/^[0-9a-f]{16}$/)
+export const Brought = z.string().regex(/^[0-9a-f]{16}$/)
 const Line = z.int().min(1).max(1_100_000)
 const Digest = z.string().regex(/^[0-9a-f]{64}$/)
 const topics = ['results', 'result', 'hunter', 'animal', 'bag', 'handoff', 'contacts'] as const
@@ -79,6 +79,14 @@ export const resultCalls = {
   'results.import': command(
     z.strictObject({ brought: Brought, laboratory: Laboratory, reading: ResultReading }),
     z.strictObject({ taken: z.int(), known: z.int(), skipped: z.int(), doubts: z.int() }),
+  ),
+  /** How far a file that is being read in is; null while none is. */
+  'results.progress': query(
+    nothing,
+    z.strictObject({
+      importing: z.strictObject({ done: z.int(), total: z.int() }).nullable(),
+    }),
+    ['results'],
   ),
   'results.doubts': query(
     z.strictObject({ settled: z.boolean().default(false) }),

@@ -84,7 +84,7 @@ function Brings(props: { seen: ResultPreview }) {
 
 /** How far the reading in is; every other window goes on meanwhile. */
 function Progress() {
-  const { data } = useAsk('results', nothing, { everyMs: 300 })
+  const { data } = useAsk('results.progress', nothing, { everyMs: 300 })
   const { done = 0, total = 1 } = data?.importing ?? {}
   return (
     <div className="stack" role="status">

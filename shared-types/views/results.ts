@@ -47,8 +47,6 @@ export const ResultsView = z.strictObject({
   /** Animals by their result; `untold` only counts results that are final. */
   words: z.array(z.strictObject({ word: ResultWord, animals: Count, untold: Count })),
   overdue: Count,
-  /** How far a file that is being read in is. */
-  importing: z.strictObject({ done: Count, total: Count }).nullable(),
 })
 export type ResultsView = z.infer<typeof ResultsView>
 

@@ -11,11 +11,12 @@ import { type CheckedRows, checkRows } from '../../station/results/result-check.
 import { resultDrafts } from '../../station/results/result-drafts.ts'
 import { readRows } from '../../station/results/result-rows.ts'
 import type { CommandCall, CommandHandlers, QueryCall, QueryHandlers } from '../call.ts'
+import { noLogOpen } from '../refusals.ts'
 import { type BroughtFile, bring, broughtFile } from './brought.ts'
 import { recordSeen } from './record-seen.ts'
 
 /** Results written in one transaction: between two of them every window is served. */
-const perStep = 1000
+const perStep = 2500
 
 interface Importing {
   done: number
@@ -46,8 +47,10 @@ async function checked(
 ): Promise<Result<CheckedRows>> {
   const table = await file.table(reading.table)
   if (!table.ok) return table
+  await aMoment()
   const read = readRows(table.value, reading)
   if (!read.ok) return read
+  await aMoment()
   const whole = checkRows(read.value, recordSeen(log, station.zone, now))
   if (!whole.ok) return whole
   const settled = settledLines(log, file.digest)
@@ -78,6 +81,10 @@ function tally<T, K>(all: readonly T[], keyOf: (each: T) => K): [K, T[]][] {
 }
 
 export const importQueries = {
+  'results.progress': ({ log }) => {
+    const importing = importingOf(log)
+    return granted({ importing: importing && { ...importing } })
+  },
   'results.preview': async (call, { brought, reading }) => {
     const file = broughtFile(call.log, brought)
     if (!file.ok) return file
@@ -131,7 +138,7 @@ interface FileToRead {
  * word of the file: read in again, what is there is known, and the rest follows.
  */
 async function readIn(
-  { act, tell }: CommandCall,
+  { act, tell, log, shelf }: CommandCall,
   { file, laboratory, reading }: FileToRead,
   { rows, good, known, skipped, doubts }: CheckedRows,
   importing: Importing,
@@ -144,6 +151,7 @@ async function readIn(
     if (!written.ok) return written
     importing.done += step.length
     await aMoment()
+    if (shelf.log !== log) return noLogOpen()
   }
   const taken = good.length
   const value = { taken, known, skipped, doubts: doubts.length }

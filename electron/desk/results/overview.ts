@@ -11,7 +11,6 @@ import { localDate } from '../../station/local-time.ts'
 import type { CommandHandlers, QueryHandlers } from '../call.ts'
 import { namesOf } from '../names.ts'
 import { wordTallies } from './animals.ts'
-import { importingOf } from './import.ts'
 
 const dayMs = 86_400_000
 const mostListed = 500
@@ -50,7 +49,6 @@ function awaiting(log: ReadableLog, now: number): OverdueView['bags'] {
 export const overviewQueries = {
   results: ({ log, station, now }) => {
     const files = fileViews(log)
-    const importing = importingOf(log)
     const named = [...files.map(({ laboratory }) => laboratory), station.settings.laboratory]
     return granted({
       rules: resultRulesOf(log),
@@ -59,7 +57,6 @@ export const overviewQueries = {
       openDoubts: countOpenDoubts(log),
       words: wordTallies(log),
       overdue: awaiting(log, now).filter(({ overdue }) => overdue).length,
-      importing: importing && { done: importing.done, total: importing.total },
     })
   },
   'results.overdue': ({ log, now }) => {
