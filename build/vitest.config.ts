@@ -48,6 +48,8 @@ export default defineConfig({
           globalSetup: here('fresh-build.ts'),
           testTimeout: 120_000,
           hookTimeout: 120_000,
+          // A key is heard and a PIN is proved in their own time on a busy machine.
+          expect: { poll: { timeout: 15_000 } },
         },
       },
     ],
