@@ -126,7 +126,7 @@ function Missing(props: { missing: readonly ListedBag[] }) {
         columns={[
           { head: 'Bag', cell: ({ bag }) => <NumberText number={bag} /> },
           { head: 'Tissue', cell: ({ side }) => side },
-          { head: 'Cooler and seal', cell: ({ cooler, seal }) => `${cooler}, ${seal}` },
+          { head: 'Cooler', cell: ({ cooler }) => cooler },
         ]}
         rows={missing.slice(0, mostShown)}
         rowKey={({ bag }) => bag}
