@@ -41,57 +41,95 @@ export function infectedAtDesign(herd: number, prevalence: number): number {
   return Math.min(herd, Math.max(1, Math.ceil(herd * prevalence - 1e-9)))
 }
 
+/** What samples of one herd prove: worked out once, asked as often as one likes. */
+export interface Survey {
+  readonly method: Method
+  /**
+   * The probability of detection with so many animals tested; `RangeError` for more than the herd has.
+   */
+  readonly probability: (tested: number) => number
+  /**
+   * The smallest number of animals tested that detects with at least this confidence; null where even
+   * testing the whole herd would not, because the test misses some.
+   */
+  readonly needed: (confidence: number) => number | null
+}
+
 /**
- * The probability of detection with `tested` animals.
+ * The survey of a herd.
  *
  * A known herd: exact, by the hypergeometric distribution with an imperfect test,
  * 1 - sum over x of P(x infected among those tested) * (1 - sensitivity)^x
  * (Cameron & Baldock, Preventive Veterinary Medicine 34:1-17, 1998, for a test without false alarms).
  * A herd without end: binomial, 1 - (1 - prevalence * sensitivity)^tested.
  *
- * `RangeError` for more animals tested than the herd has, or numbers out of range.
+ * `RangeError` for a design out of range.
  */
-export function probabilityOfDetection(tested: number, herd: Herd, design: Design): number {
+export function surveyOf(herd: Herd, design: Design): Survey {
   checkDesign(design)
-  if (!Number.isInteger(tested) || tested < 0) throw new RangeError(`tested: ${tested}`)
-  if (herd === null || methodFor(herd) === 'binomial')
-    return 1 - (1 - design.prevalence * design.sensitivity) ** tested
-  return 1 - missIn(finiteHerd(herd, design), tested)
+  return herd === null || methodFor(herd) === 'binomial'
+    ? surveyWithoutEnd(design)
+    : surveyOfHerd(finiteHerd(herd, design))
 }
 
-/**
- * The smallest number of animals tested that detects with at least this confidence; null where even
- * testing the whole herd would not, because the test misses some.
- */
+/** `surveyOf` for a single question. */
+export function probabilityOfDetection(tested: number, herd: Herd, design: Design): number {
+  return surveyOf(herd, design).probability(tested)
+}
+
+/** `surveyOf` for a single question. */
 export function neededFor(confidence: number, herd: Herd, design: Design): number | null {
-  checkDesign(design)
-  if (herd === null || methodFor(herd) === 'binomial') return neededWithoutEnd(confidence, design)
-  const finite = finiteHerd(herd, design)
-  const reaches = (tested: number) => 1 - missIn(finite, tested) >= confidence
-  if (!reaches(herd)) return null
-  let [low, high] = [-1, herd]
+  return surveyOf(herd, design).needed(confidence)
+}
+
+function surveyOfHerd(herd: FiniteHerd): Survey {
+  const probability = (tested: number) => 1 - missIn(herd, checkedCount(tested))
+  return {
+    method: 'hypergeometric',
+    probability,
+    needed: (confidence) => smallest(herd.size, (tested) => probability(tested) >= confidence),
+  }
+}
+
+/** The smallest number up to `most` that is enough; null where `most` is not. More is never worse. */
+function smallest(most: number, isEnough: (count: number) => boolean): number | null {
+  if (!isEnough(most)) return null
+  let [low, high] = [-1, most]
   while (high - low > 1) {
     const middle = (low + high) >> 1
-    if (reaches(middle)) high = middle
+    if (isEnough(middle)) high = middle
     else low = middle
   }
   return high
 }
 
-/** The logarithm gives the number but for rounding; the formula itself settles it. */
-function neededWithoutEnd(confidence: number, design: Design): number | null {
-  const reaches = (tested: number) => probabilityOfDetection(tested, null, design) >= confidence
+function surveyWithoutEnd(design: Design): Survey {
   const perAnimal = design.prevalence * design.sensitivity
+  const probability = (tested: number) => 1 - (1 - perAnimal) ** checkedCount(tested)
+  return {
+    method: 'binomial',
+    probability,
+    needed: (confidence) => neededWithoutEnd(confidence, perAnimal, probability),
+  }
+}
+
+/** The logarithm gives the number but for rounding; the formula itself settles it. */
+function neededWithoutEnd(
+  confidence: number,
+  perAnimal: number,
+  probability: Survey['probability'],
+): number | null {
   if (perAnimal === 1) return 1
   if (confidence >= 1) return null
   const near = Math.max(0, Math.ceil(Math.log(1 - confidence) / Math.log1p(-perAnimal)))
-  return [near - 1, near, near + 1].find((tested) => tested >= 0 && reaches(tested)) ?? null
+  const reaches = (tested: number) => tested >= 0 && probability(tested) >= confidence
+  return [near - 1, near, near + 1].find(reaches) ?? null
 }
 
 interface FiniteHerd {
   readonly size: number
   /** By number k, the chance that k of the infected animals would show in the test if they were taken. */
-  readonly showing: readonly number[]
+  readonly showing: Float64Array
 }
 
 /**
@@ -100,23 +138,38 @@ interface FiniteHerd {
  * terms that need no factorials.
  */
 function finiteHerd(size: number, { prevalence, sensitivity }: Design): FiniteHerd {
-  const infected = infectedAtDesign(size, prevalence)
-  const showing = Array.from({ length: infected + 1 }, (_, count) =>
-    binomialPmf(count, infected, sensitivity),
-  )
-  return { size, showing }
+  return { size, showing: binomialChances(infectedAtDesign(size, prevalence), sensitivity) }
+}
+
+/** The binomial from 0 to `of`: one value from the library, its neighbours by their ratio, outwards. */
+function binomialChances(of: number, each: number): Float64Array {
+  const chances = new Float64Array(of + 1)
+  const mode = Math.min(of, Math.floor((of + 1) * each))
+  chances[mode] = binomialPmf(mode, of, each)
+  const odds = each / (1 - each)
+  for (let up = mode; up < of; up += 1)
+    chances[up + 1] = ((chances[up] ?? 0) * odds * (of - up)) / (up + 1)
+  for (let down = mode; down > 0; down -= 1)
+    chances[down - 1] = ((chances[down] ?? 0) * down) / (odds * (of - down + 1))
+  return chances
 }
 
 /** The chance that none of those tested shows: (N-n)/N * (N-n-1)/(N-1) ..., one factor a showing animal. */
 function missIn({ size, showing }: FiniteHerd, tested: number): number {
   if (tested > size) throw new RangeError(`${tested} tested of a herd of ${size}`)
   let [miss, noneTaken] = [0, 1]
-  for (const [count, chance] of showing.entries()) {
-    miss += chance * noneTaken
+  for (let count = 0; count < showing.length; count += 1) {
+    miss += (showing[count] ?? 0) * noneTaken
     noneTaken *= Math.max(0, size - tested - count) / (size - count)
-    if (noneTaken === 0) break
+    // What is left is less than rounding.
+    if (noneTaken < 1e-18) break
   }
   return Math.min(1, miss)
+}
+
+function checkedCount(tested: number): number {
+  if (!Number.isInteger(tested) || tested < 0) throw new RangeError(`tested: ${tested}`)
+  return tested
 }
 
 function checkDesign({ prevalence, sensitivity }: Design): void {

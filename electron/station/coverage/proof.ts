@@ -6,7 +6,7 @@ import type {
   CoverageState,
   UnitCoverage,
 } from '../../../shared-types/views/coverage.ts'
-import { type Herd, methodFor, neededFor, probabilityOfDetection } from '../detection.ts'
+import { type Herd, surveyOf } from '../detection.ts'
 import { clopperPearson, exactUpperBound, wilson } from '../proportion.ts'
 import { moreNeeded, pointsOf, type Weighted, weightedDetection } from '../weights.ts'
 
@@ -35,20 +35,20 @@ export function proofOf(
   isWeighted: boolean,
 ): Proof {
   const { design } = plan
-  const herd = herdOf(numbers?.population ?? null, counts)
+  const survey = surveyOf(herdOf(numbers?.population ?? null, counts), design)
   const confidences = [...new Set([...usualConfidences, design.confidence])].toSorted(
     (a, b) => a - b,
   )
   const needed = confidences.map((confidence) => {
-    const total = neededFor(confidence, herd, design)
+    const total = survey.needed(confidence)
     return { confidence, total, more: lack(total, counts.tested) }
   })
   const wanted = needed.find(({ confidence }) => confidence === design.confidence)?.total ?? null
   const target = numbers?.goal ?? wanted
   return {
-    method: methodFor(herd),
-    detection: probabilityOfDetection(counts.tested, herd, design),
-    detectionInHand: probabilityOfDetection(counts.usable, herd, design),
+    method: survey.method,
+    detection: survey.probability(counts.tested),
+    detectionInHand: survey.probability(counts.usable),
     needed,
     target,
     moreToSample: lack(target, counts.usable),
