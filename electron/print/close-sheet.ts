@@ -18,6 +18,7 @@ import {
 import { type Block, type Section, beside, gap, stacked } from './flow.ts'
 import { boxMark, shifted } from './mark.ts'
 import { type PaperName, innerWidth, paperPages } from './paper.ts'
+import type { TableStyle } from './table.ts'
 import { writePdf } from './pdf-writer.ts'
 import { type SignedBy, signatureField } from './signature.ts'
 import { paragraph } from './text-block.ts'
@@ -104,7 +105,8 @@ export interface CloseSheet {
   readonly madeAtMs: number
 }
 
-const type = 9.5
+/** The larger where everything then is on one page, else the smaller if that helps. */
+const sizes = [9.5, 8.5] as const
 
 const signatureWidth = 140
 
@@ -138,7 +140,10 @@ function attentionBlock(sheet: CloseSheet, width: number): Block {
   }
 }
 
-function tomorrowBlock({ kitsTomorrow, handover }: CloseSheet, width: number): Block {
+function tomorrowBlock(
+  { kitsTomorrow, handover }: CloseSheet,
+  { width, size: type }: TableStyle,
+): Block {
   const note =
     handover === '' ? [] : [paragraph(`To the next lead: ${handover}`, 'bold', type, width)]
   return stacked([
@@ -148,19 +153,17 @@ function tomorrowBlock({ kitsTomorrow, handover }: CloseSheet, width: number): B
   ])
 }
 
-function proofBlock({ chain }: CloseSheet, width: number): Block {
+function proofBlock({ chain }: CloseSheet, { width, size: type }: TableStyle): Block {
   const proof =
     `Proof: ${chain.entries} entries, chain head ${chain.hash.slice(0, 16)}. The log gives this head ` +
     'as long as nothing in it was taken out or altered.'
   return stacked([gap(10), paragraph(proof, 'regular', type, width)])
 }
 
-/** The close sheet as a PDF: one page unless the tables need more. */
-export function printCloseSheet(sheet: CloseSheet, paper: PaperName): Promise<Uint8Array> {
-  const width = innerWidth(paper)
-  const style = { width, size: type }
-  const half = { width: width / 2 - 8, size: type }
-  const sections: Section[] = [
+function sectionsOf(sheet: CloseSheet, style: TableStyle): Section[] {
+  const { width, size } = style
+  const half = { width: width / 2 - 8, size }
+  return [
     { rows: [titleBlock(sheet, width), attentionBlock(sheet, width)] },
     countsSection(sheet.counts, style),
     ...sideBySide(outcomeSection(sheet, half), waitSection(sheet, half), width),
@@ -168,11 +171,19 @@ export function printCloseSheet(sheet: CloseSheet, paper: PaperName): Promise<Ui
     readingSection(sheet, style),
     coolerSection(sheet, style),
     amendmentSection(sheet, style),
-    { rows: [tomorrowBlock(sheet, width)] },
-    { rows: [proofBlock(sheet, width)] },
+    { rows: [tomorrowBlock(sheet, style)] },
+    { rows: [proofBlock(sheet, style)] },
   ]
+}
+
+/** The close sheet as a PDF: one page unless the tables need more. */
+export function printCloseSheet(sheet: CloseSheet, paper: PaperName): Promise<Uint8Array> {
+  const width = innerWidth(paper)
   const kind = sheet.practice ? 'PRACTICE · close sheet' : 'Close sheet'
   const title = `${kind} · ${sheet.station} · desk ${sheet.desk} · ${sheet.date}`
-  const pages = paperPages(paper, sections, () => title)
+  const [large, small] = sizes.map((size) =>
+    paperPages(paper, sectionsOf(sheet, { width, size }), () => title),
+  )
+  const pages = (large?.length === 1 || small?.length !== 1 ? large : small) ?? []
   return writePdf(pages, { title, madeAtMs: sheet.madeAtMs })
 }

@@ -10,8 +10,8 @@ export function signedNumber(value: number): string {
 }
 
 const countColumns: readonly Column[] = [
-  { title: 'What', share: 0.22 },
-  { title: 'Place', share: 0.19 },
+  { title: 'What', share: 0.25 },
+  { title: 'Place', share: 0.16 },
   { title: 'Expected', share: 0.12, align: 'right' },
   { title: 'Counted', share: 0.11, align: 'right' },
   { title: 'Variance', share: 0.11, align: 'right' },
@@ -133,8 +133,8 @@ export function coolerSection(
 }
 
 const amendmentColumns: readonly Column[] = [
-  { title: 'When', share: 0.24 },
-  { title: 'By', share: 0.2 },
+  { title: 'When', share: 0.28 },
+  { title: 'By', share: 0.16 },
   { title: 'What and why', share: 0.56 },
 ]
 
