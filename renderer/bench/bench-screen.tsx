@@ -8,6 +8,7 @@ import { Badge } from '../parts/badge.tsx'
 import { Button } from '../parts/button.tsx'
 import { NumberText } from '../parts/number-text.tsx'
 import { RefusalNote } from '../parts/refusal-note.tsx'
+import { OpenTissueGuide } from '../tissue-guide/open-guide.tsx'
 import { BenchPick } from './bench-pick.tsx'
 import { BenchWork } from './bench-work.tsx'
 import './bench.css'
@@ -36,6 +37,7 @@ function BenchFor({ person }: { readonly person: PersonView }) {
       <header className="bench-head">
         {!isOwn && <BenchPick value={picked} onPick={setPicked} />}
         {data && picked && <KitsInHand kits={data.kitsInHand} />}
+        <OpenTissueGuide />
       </header>
       <RefusalNote refusal={refusal} />
       {data && data.sampler === picked && <OneBench key={data.sampler} bench={data} />}
