@@ -56,7 +56,8 @@ export interface StationCloseSheet {
   readonly madeAtMs: number
 }
 
-const type = 9.5
+/** The larger where everything then is on one page, else the smaller if that helps. */
+const sizes = [9.5, 8.5] as const
 const signatureWidth = 140
 
 function titleBlock(sheet: StationCloseSheet, width: number): Block {
@@ -179,10 +180,23 @@ function amendmentSection({ desks }: StationCloseSheet, style: TableStyle): Sect
   return tableSection('Amended after a desk’s close', amendmentColumns, rows, 'nothing.', style)
 }
 
-function proofBlock({ chain }: StationCloseSheet, width: number): Block {
+function proofBlock({ chain }: StationCloseSheet, { width, size }: TableStyle): Block {
   const head = chain.hash === '' ? '' : `, chain head of the office ${chain.hash.slice(0, 16)}`
   const proof = `Proof: the merged record holds ${chain.entries} entries${head}.`
-  return stacked([gap(10), paragraph(proof, 'regular', type, width)])
+  return stacked([gap(10), paragraph(proof, 'regular', size, width)])
+}
+
+function sectionsOf(sheet: StationCloseSheet, style: TableStyle): Section[] {
+  const { width, size } = style
+  return [
+    { rows: [titleBlock(sheet, width), attentionBlock(sheet, width)] },
+    deskSection(sheet, style),
+    countSection(sheet, style),
+    outcomeSection(sheet, { width: width / 2 - 8, size }),
+    coolerSection(sheet, style),
+    amendmentSection(sheet, style),
+    { rows: [proofBlock(sheet, style)] },
+  ]
 }
 
 /** The station close sheet as a PDF. */
@@ -191,20 +205,11 @@ export function printStationCloseSheet(
   paper: PaperName,
 ): Promise<Uint8Array> {
   const width = innerWidth(paper)
-  const style = { width, size: type }
-  const sections: Section[] = [
-    { rows: [titleBlock(sheet, width), attentionBlock(sheet, width)] },
-    deskSection(sheet, style),
-    countSection(sheet, style),
-    outcomeSection(sheet, { width: width / 2 - 8, size: type }),
-    coolerSection(sheet, style),
-    amendmentSection(sheet, style),
-    { rows: [proofBlock(sheet, width)] },
-  ]
   const kind = sheet.practice ? 'PRACTICE · station close sheet' : 'Station close sheet'
   const title = `${kind} · ${sheet.station} · ${sheet.code} · ${sheet.date}`
-  return writePdf(
-    paperPages(paper, sections, () => title),
-    { title, madeAtMs: sheet.madeAtMs },
+  const [large, small] = sizes.map((size) =>
+    paperPages(paper, sectionsOf(sheet, { width, size }), () => title),
   )
+  const pages = (large?.length === 1 || small?.length !== 1 ? large : small) ?? []
+  return writePdf(pages, { title, madeAtMs: sheet.madeAtMs })
 }

@@ -7,7 +7,12 @@ import { type VarianceReason, varianceWords } from '../../shared-types/close.ts'
 import { draft, type EntryBody, type EntryDraft } from '../../shared-types/entry.ts'
 import type { LocalDate } from '../../shared-types/local-date.ts'
 import { granted, type Result, refused } from '../../shared-types/result.ts'
-import type { CoolerNumber, DeskId, SeasonStation } from '../../shared-types/sample-number.ts'
+import {
+  type CoolerNumber,
+  type DeskId,
+  numberParts,
+  type SeasonStation,
+} from '../../shared-types/sample-number.ts'
 import { type StationItem, stationItemKey } from '../../shared-types/station-close.ts'
 import type { Need } from '../../shared-types/views/common.ts'
 import type { StationItemView } from '../../shared-types/views/station-close.ts'
@@ -58,7 +63,8 @@ export function stationItemWords(item: StationItem, nameOf: (number: string) => 
     case 'unused-kit-labels':
       return 'Printed labels not used'
     case 'bags':
-      return `Bags in cooler ${nameOf(item.cooler)}`
+      // Two desks may both have a North 1.
+      return `Bags in cooler ${nameOf(item.cooler)} of desk ${numberParts(item.cooler).desk}`
   }
 }
 
