@@ -150,7 +150,7 @@ export function readingOfFile(
 const sampleRowsOf = prepareAll((db, p: Params<{ animal: AnimalNumber }>) =>
   db
     .selectFrom('sample_result')
-    .select(['bag', 'site', 'word', 'method', 'tested', 'laboratory'])
+    .select(['bag', 'site', 'word', 'method', 'tested', 'laboratory', 'hash'])
     .where('animal', '=', p('animal'))
     .orderBy('bag'),
 )

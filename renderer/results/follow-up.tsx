@@ -1,7 +1,12 @@
 import { useState } from 'react'
 import { speciesWords } from '../../shared-types/animal.ts'
-import { type FollowUpStep, followUpWords } from '../../shared-types/laboratory-result.ts'
+import {
+  type FollowUpStep,
+  followUpWords,
+  resultWords,
+} from '../../shared-types/laboratory-result.ts'
 import { grouped } from '../../shared-types/sample-number.ts'
+import { siteWords } from '../../shared-types/tissue.ts'
 import type { FollowUpView } from '../../shared-types/views/results.ts'
 import { nothing, useAsk, useMay, useTell } from '../desk/use-desk.ts'
 import { Button } from '../parts/button.tsx'
@@ -106,6 +111,7 @@ function AnimalCard({ animal }: { animal: Animal }) {
             Hunter <span className="numbers">{animal.hunter}</span>, tag{' '}
             <span className="numbers">{animal.tag}</span>. <ReachText reach={animal.reach} />
           </p>
+          <Reported animal={animal} />
           <ol className="results-steps" data-keys>
             {animal.steps.map(({ step: of, done }, at) => (
               <li key={of}>
@@ -144,6 +150,26 @@ function AnimalCard({ animal }: { animal: Animal }) {
         />
       )}
     </div>
+  )
+}
+
+/** Each sample with how and when it was tested; what was reported before stays to be seen. */
+function Reported({ animal: { samples, earlier } }: { animal: Animal }) {
+  return (
+    <ul>
+      {samples.map(({ bag, site, word, method, tested, laboratory }) => (
+        <li key={bag}>
+          {siteWords[site]}: <strong>{resultWords[word]}</strong>, {method || 'method not said'},{' '}
+          {tested ?? 'day not said'}, {laboratory}
+        </li>
+      ))}
+      {earlier.map(({ bag, word, method, tested, ms }) => (
+        <li key={`${bag} ${ms} ${word}`}>
+          before: <span className="numbers">{grouped(bag)}</span> {resultWords[word]}, {method},{' '}
+          {tested ?? 'day not said'}, read in <Time ms={ms} />
+        </li>
+      ))}
+    </ul>
   )
 }
 

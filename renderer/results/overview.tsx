@@ -62,12 +62,14 @@ function ReadBy(props: { ms: number; by: string }) {
 }
 
 /** What wants a person now, the most urgent first. */
-function Due({ results: { words, openDoubts, overdue } }: { results: ResultsView }) {
+function Due({ results }: { results: ResultsView }) {
+  const { words, openDoubts, overdue, contactsDue } = results
   const detected = words.find(({ word }) => word === 'detected')?.untold ?? 0
   const due = [
     ...(detected > 0 ? [`Detected and not told, ${detected}: press 5 and follow up at once.`] : []),
     ...(openDoubts > 0 ? [`Rows in doubt, ${openDoubts}: press 3.`] : []),
     ...(overdue > 0 ? [`Bags overdue, ${overdue}: press 7.`] : []),
+    ...(contactsDue ? ['Contacts are kept longer than the rules say: press 8.'] : []),
   ]
   if (due.length === 0) return null
   return (

@@ -358,6 +358,7 @@ export const refusalHelp: Readonly<Record<string, RefusalHelp>> = {
   'no-unit-codes': { page: 'results', why: 'No column has the codes of harvest units.' },
   'not-geojson': { page: 'results', why: 'The file is not a map in GeoJSON.' },
   'no-outlines': { page: 'results', why: 'The map has no outlines of units.' },
+  'outlines-torn': { page: 'results', why: 'The map file breaks off in the middle.' },
   'nothing-to-take-back': {
     page: 'slips',
     why: 'Only the last minute’s own action is taken back with a key.',
@@ -449,4 +450,5 @@ export const refusalHelp: Readonly<Record<string, RefusalHelp>> = {
     page: 'results',
     why: 'A row in doubt is settled by a person, not by the terminal.',
   },
+  'old-workbook': { page: 'results', why: 'The older kind of workbook is not read here.' },
 }

@@ -47,6 +47,8 @@ export const ResultsView = z.strictObject({
   /** Animals by their result; `untold` only counts results that are final. */
   words: z.array(z.strictObject({ word: ResultWord, animals: Count, untold: Count })),
   overdue: Count,
+  /** Contacts are kept beyond the day that the rules set. */
+  contactsDue: z.boolean(),
 })
 export type ResultsView = z.infer<typeof ResultsView>
 
@@ -149,6 +151,8 @@ export const ResultAnimalView = z.strictObject({
   word: ResultWord,
   because: z.string(),
   samples: z.array(SampleResultView),
+  /** What was reported of them before, oldest first: a changed result is another entry. */
+  earlier: z.array(SampleResultView.omit({ site: true }).extend({ ms: Ms })),
   told: ToldView.nullable(),
   /** The hunter was told something else before. */
   changedSinceTold: z.boolean(),

@@ -157,6 +157,9 @@ describe('tables of another cut', () => {
     expect(await at.desk.code('results.preview', { brought, laboratory, reading })).toBe(
       'not-a-table',
     )
+    const old = await bring(at.desk, Buffer.from('d0cf11e0a1b11ae1', 'hex'), 'old.xls')
+    const asText = { brought: old, laboratory, reading: plainReading() }
+    expect(await at.desk.code('results.preview', asText)).toBe('old-workbook')
     const gone = { brought: '0'.repeat(16), laboratory, reading: plainReading() }
     expect(await at.desk.code('results.preview', gone)).toBe('file-not-here')
   })

@@ -257,6 +257,7 @@ describe('hunters are told', () => {
     expect(animals.find((each) => each.animal === animal(2).animal)).toMatchObject({
       changedSinceTold: true,
       told: { word: 'not-detected' },
+      earlier: [{ word: 'pending' }, { word: 'not-detected' }],
     })
   })
 })
@@ -307,7 +308,17 @@ describe('what waits, and who may see', () => {
     expect(days).toEqual([{ day, contacts: 6, untold: 2, awaiting: 3 }])
     const refusal = await at.desk.refusal('contacts.purge', { upTo: day, pin: leadPin })
     expect(refusal).toMatchObject({ code: 'hunters-wait', field: 'sure' })
+    const { rules } = await at.desk.ask('results', {})
+    await at.desk.ask('results.setRules', {
+      rules: { ...rules, contactsUntil: '2026-12-03' as never },
+    })
+    expect(await at.desk.ask('results', {})).toMatchObject({ contactsDue: true })
+    expect(await at.desk.ask('retention', {})).toMatchObject({
+      due: true,
+      contactsUntil: '2026-12-03',
+    })
     await at.desk.ask('contacts.purge', { upTo: day, pin: leadPin, sure: true })
+    expect(await at.desk.ask('results', {})).toMatchObject({ contactsDue: false })
     const after = await at.desk.ask('retention', {})
     expect(after.days).toEqual([])
     expect(after.purges).toMatchObject([{ by: 'Orla Vance', contacts: 6, upTo: day }])

@@ -5,6 +5,7 @@ import { animalOf } from '../../../db/read/animals.ts'
 import {
   animalsWithResults,
   resultRulesOf,
+  resultsOfAnimal,
   sampleResultsOf,
   siteWordsIn,
 } from '../../../db/read/results.ts'
@@ -99,7 +100,8 @@ export function resultAnimal(
 ): ResultAnimalView | null {
   const { log } = call
   const animal = animalOf(log, number)
-  const samples = sampleResultsOf(log, number)
+  const latest = sampleResultsOf(log, number)
+  const samples = latest.map(({ hash: _hash, ...sample }) => sample)
   const { word, because } = animalResult(samples, resultRulesOf(log).obex)
   if (animal === null || word === null) return null
   const told = toldOf(log, number, nameOf)
@@ -108,10 +110,26 @@ export function resultAnimal(
     word,
     because,
     samples,
+    earlier: earlierOf(log, number, latest),
     told,
     changedSinceTold: told !== null && told.word !== word,
     reach: reachOf(call, animal.contact),
   }
+}
+
+/** Results that were reported before the latest ones. */
+function earlierOf(log: ReadableLog, animal: AnimalNumber, latest: readonly { hash: string }[]) {
+  const now = new Set(latest.map(({ hash }) => hash))
+  return resultsOfAnimal(log, animal)
+    .filter(({ hash }) => !now.has(hash))
+    .map(({ bag, word, method, tested, laboratory, ms }) => ({
+      bag,
+      word,
+      method,
+      tested,
+      laboratory,
+      ms,
+    }))
 }
 
 function plainFacts({ animal, facts }: AnimalRecord) {

@@ -3,7 +3,7 @@ import { createHash } from 'node:crypto'
 import type { ReadableLog } from '../../../db/connection.ts'
 import type { ResultReading } from '../../../shared-types/laboratory-result.ts'
 import { granted, type Result, refused } from '../../../shared-types/result.ts'
-import { isWorkbook, type Sheets, sheetsOf } from './workbook.ts'
+import { isOldWorkbook, isWorkbook, type Sheets, sheetsOf } from './workbook.ts'
 import { cutText, decoded } from './file-text.ts'
 
 export type Table = ResultReading['table']
@@ -45,8 +45,9 @@ export class BroughtFile {
     return this.#sheets
   }
 
-  /** The file cut into cells. Refuses `not-a-table`. */
+  /** The file cut into cells. Refuses `not-a-table` and `old-workbook`. */
   async table(by: Table): Promise<Result<readonly (readonly string[])[]>> {
+    if (isOldWorkbook(this.#bytes)) return oldWorkbook(this.name)
     const key = JSON.stringify(by)
     const known = this.#tables.get(key)
     if (known) return granted(known)
@@ -71,6 +72,15 @@ function notATable(name: string): Result<never> {
     'not-a-table',
     `${name} could not be cut into lines and columns.`,
     'Save it in the spreadsheet as .xlsx or as CSV, and choose that file.',
+    'brought',
+  )
+}
+
+function oldWorkbook(name: string): Result<never> {
+  return refused(
+    'old-workbook',
+    `${name} is a workbook of the older kind (.xls).`,
+    'Open it in the spreadsheet and save it as .xlsx, then choose that file.',
     'brought',
   )
 }

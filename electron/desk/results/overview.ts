@@ -10,6 +10,7 @@ import type { OverdueView, ResultFileView } from '../../../shared-types/views/re
 import { localDate } from '../../station/local-time.ts'
 import type { CommandHandlers, QueryHandlers } from '../call.ts'
 import { namesOf } from '../names.ts'
+import { areContactsDue } from './retention.ts'
 import { wordTallies } from './animals.ts'
 
 const dayMs = 86_400_000
@@ -57,6 +58,7 @@ export const overviewQueries = {
       openDoubts: countOpenDoubts(log),
       words: wordTallies(log),
       overdue: awaiting(log, now).filter(({ overdue }) => overdue).length,
+      contactsDue: areContactsDue(log, localDate(now, station.zone)),
     })
   },
   'results.overdue': ({ log, now }) => {

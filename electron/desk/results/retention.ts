@@ -38,6 +38,12 @@ export function keptByDay(log: ReadableLog): Days {
   return [...days.values()].toSorted((a, b) => (a.day < b.day ? -1 : 1))
 }
 
+/** Whether contacts are still here after the day until which they were to be kept. */
+export function areContactsDue(log: ReadableLog, today: LocalDate): boolean {
+  const { contactsUntil } = resultRulesOf(log)
+  return contactsUntil !== null && today > contactsUntil && countContacts(log) > 0
+}
+
 /**
  * Refuses to erase contacts of hunters who still wait to be told, unless the person stands by it: nobody
  * can be reached afterwards.
@@ -62,8 +68,7 @@ export const retentionQueries = {
     const days = keptByDay(log)
     return granted({
       contactsUntil,
-      due:
-        contactsUntil !== null && days.length > 0 && localDate(now, station.zone) > contactsUntil,
+      due: areContactsDue(log, localDate(now, station.zone)),
       days,
       purges: contactPurges(log).map(({ hash, wall, by, upTo, contacts }) => ({
         entry: hash,

@@ -65,7 +65,7 @@ export const tellingQueries = {
       word,
       say: word === null ? say : `${say} ${because}`,
       next: next.join(' '),
-      samples: results.map(({ laboratory: _laboratory, ...sample }) => sample),
+      samples: results.map(({ laboratory: _laboratory, hash: _hash, ...sample }) => sample),
     })
   },
   'results.lookUpList': ({ log }) => {

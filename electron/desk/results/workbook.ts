@@ -11,6 +11,11 @@ export function isWorkbook(bytes: Uint8Array): boolean {
   return bytes[0] === 0x50 && bytes[1] === 0x4b && bytes[2] === 3 && bytes[3] === 4
 }
 
+/** The older workbooks (.xls) begin as OLE compound files do (MS-CFB, section 2.2); they are not read. */
+export function isOldWorkbook(bytes: Uint8Array): boolean {
+  return [0xd0, 0xcf, 0x11, 0xe0].every((byte, at) => bytes[at] === byte)
+}
+
 /** Throws where the archive holds no workbook. */
 export async function sheetsOf(bytes: Uint8Array): Promise<Sheets> {
   const sheets = await readWorkbook(Buffer.from(bytes))
