@@ -46,7 +46,8 @@ export const coverageCalls = {
     UnitNeedView,
     topics,
   ),
-  'coverage.csv': query(nothing, TextFile, topics),
+  /** A row for each unit and species, or for each of their classes. */
+  'coverage.csv': query(z.strictObject({ by: z.enum(['herd', 'class']) }), TextFile, topics),
   /** The office's numbers of units out of a table with headings; nothing is kept yet. */
   'coverage.readNumbers': query(
     z.strictObject({ text: z.string().min(1).max(900_000) }),

@@ -15,7 +15,7 @@ import { resultRulesOf } from '../../db/read/results.ts'
 import { stationsIn } from '../../db/read/station.ts'
 import { draft } from '../../shared-types/entry.ts'
 import { granted, type Result, refused } from '../../shared-types/result.ts'
-import type { CoverageTimesView, UnitCoverage } from '../../shared-types/views/coverage.ts'
+import type { CoverageTimesView } from '../../shared-types/views/coverage.ts'
 import { coverageOf } from '../station/coverage/coverage.ts'
 import { figureOf } from '../station/coverage/figures.ts'
 import { readNumbers } from '../station/coverage/numbers-file.ts'
@@ -26,7 +26,7 @@ import {
   propertyFits,
   readOutlines,
 } from '../station/coverage/outlines.ts'
-import { coverageTable } from '../station/coverage/table.ts'
+import { classTable, coverageTable } from '../station/coverage/table.ts'
 import { daysOfSampling, medianOfBands } from '../station/coverage/times.ts'
 import { coverageLimits } from '../station/coverage/warnings.ts'
 import type { CommandHandlers, QueryHandlers } from './call.ts'
@@ -87,11 +87,14 @@ export const coverageQueries = {
     )
     return granted({ say: plan === null ? null : unitNeed(asked, plan) })
   },
-  'coverage.csv': ({ log, station }) =>
-    granted({
-      name: `${station.practice ? 'practice-' : ''}coverage-${station.desk}.csv`,
-      text: csvOf(coverageIn(log).herds),
-    }),
+  'coverage.csv': ({ log, station }, { by }) => {
+    const { herds } = coverageIn(log)
+    const name = `${by === 'class' ? 'coverage-by-class' : 'coverage'}-${station.desk}.csv`
+    return granted({
+      name: station.practice ? `practice-${name}` : name,
+      text: csvOf(by === 'class' ? classTable(herds) : coverageTable(herds)),
+    })
+  },
   'coverage.readNumbers': (_, { text }) => numbersIn(text),
   'outlines.look': ({ log }, { brought }) => {
     const read = broughtOutlines(log, brought)
@@ -126,8 +129,8 @@ function noFigure(unit: string): Result<never> {
 }
 
 /** A cell that a spreadsheet would take for a formula is made harmless. */
-function csvOf(herds: readonly UnitCoverage[]): string {
-  return stringify(coverageTable(herds), { header: true, escape_formulas: true, bom: true })
+function csvOf(rows: ReturnType<typeof coverageTable>): string {
+  return stringify(rows, { header: true, escape_formulas: true, bom: true })
 }
 
 /** Commas, semicolons or tabs; the headings are in the first line. */

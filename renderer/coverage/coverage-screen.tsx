@@ -51,7 +51,7 @@ function Units(props: { coverage: CoverageView; onInside: (inside: Inside) => vo
               <Button keyHint="Alt+D" onPress={() => onInside('plan')}>
                 {mayPlan ? 'Design and numbers' : 'Design'}
               </Button>
-              <SaveTable />
+              <SaveTable by="herd" keyHint="Alt+S" words="Save as CSV" />
             </>
           }
         >

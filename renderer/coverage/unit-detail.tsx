@@ -11,6 +11,7 @@ import { Notice } from '../parts/notice.tsx'
 import { Panel } from '../parts/panel.tsx'
 import { Table } from '../parts/table.tsx'
 import { useRoving } from '../parts/use-roving.ts'
+import { SaveTable } from './save-table.tsx'
 import { FigureDialog } from './figure-dialog.tsx'
 import { figureRows, herdWords, stateShapes } from './words.ts'
 
@@ -40,6 +41,9 @@ export function UnitDetail(props: { herd: UnitCoverage; limits: readonly string[
       </Panel>
       <Panel title="By sex and age">
         <Classes classes={herd.classes} />
+        <div>
+          <SaveTable by="class" keyHint="Alt+C" words="Save all classes as CSV" />
+        </div>
       </Panel>
       {open && <FigureDialog herd={herd} figure={open} onClose={() => setOpen(undefined)} />}
     </div>

@@ -181,10 +181,14 @@ describe('a merged season at the office', () => {
         ],
       },
     })
-    const { name, text } = await season.desk.ask('coverage.csv', {})
+    const { name, text } = await season.desk.ask('coverage.csv', { by: 'herd' })
     expect(name).toMatch(/^practice-coverage-.*\.csv$/)
     expect(text).toContain("'=1+1")
     expect(text).not.toMatch(/(^|,)"?=1/m)
+    const classes = await season.desk.ask('coverage.csv', { by: 'class' })
+    const { units } = await season.desk.ask('coverage', {})
+    const rows = units.reduce((sum, each) => sum + each.classes.length, 0)
+    expect(classes.text.trimEnd().split('\n')).toHaveLength(rows + 1)
   })
 
   test('outlines that the office supplies are entries; a unit drawn anew replaces only itself', async () => {
@@ -240,7 +244,7 @@ describe('what an office may get wrong', () => {
   afterAll(() => desk.end())
 
   test.each([
-    ['{"type":"FeatureCollection","features":[{"type":"Fea', 'not-json'],
+    ['{"type":"FeatureCollection","features":[{"type":"Fea', 'outlines-torn'],
     ['{"units":[]}', 'not-geojson'],
     [
       '{"type":"Feature","properties":{},"geometry":{"type":"Point","coordinates":[1,2]}}',

@@ -88,8 +88,12 @@ describe('what an office may send', () => {
 
 describe('what cannot be drawn', () => {
   test.each([
-    ['a file cut off in the middle', collection(feature(polygon(square))).slice(0, 90), 'not-json'],
-    ['an empty file', '', 'not-json'],
+    [
+      'a file cut off in the middle',
+      collection(feature(polygon(square))).slice(0, 90),
+      'outlines-torn',
+    ],
+    ['an empty file', '', 'outlines-torn'],
     ['JSON of another kind', '{"rows":[1,2]}', 'not-geojson'],
     ['a bare geometry', JSON.stringify(polygon(square)), 'not-geojson'],
     [

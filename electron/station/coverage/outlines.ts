@@ -32,7 +32,7 @@ export function readOutlines(text: string): Result<OutlineFile> {
   const parsed = parseJson(text)
   if (parsed === undefined)
     return refused(
-      'not-json',
+      'outlines-torn',
       'The file is torn or is no JSON: it ends or breaks in the middle.',
       'Export the outlines as GeoJSON once more and read that file.',
       'text',

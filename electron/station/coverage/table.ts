@@ -1,5 +1,5 @@
 /** Coverage as a plain table, for a spreadsheet: a row for each unit and species. */
-import { speciesWords } from '../../../shared-types/animal.ts'
+import { ageWords, speciesWords } from '../../../shared-types/animal.ts'
 import { coverageWords, type UnitCoverage } from '../../../shared-types/views/coverage.ts'
 import { percentOf } from './figures.ts'
 
@@ -42,5 +42,25 @@ function neededColumns({ proof }: UnitCoverage): Row {
       `still_to_test_${percentOf(confidence)}`,
       more ?? 'not reachable',
     ]),
+  )
+}
+
+/** A row for each class of each herd, with what the class counts toward the target. */
+export function classTable(herds: readonly UnitCoverage[]): Row[] {
+  return herds.flatMap((herd) =>
+    herd.classes.map((each) => ({
+      unit: herd.unit,
+      species: speciesWords[herd.species],
+      sex: each.sex,
+      age: ageWords[each.age],
+      counts_toward_target: each.counts ? 'yes' : 'no',
+      weight: each.weight,
+      checked: each.checked,
+      sampled: each.sampled,
+      usable: each.usable,
+      tested: each.tested,
+      presumptive: each.presumptive,
+      detected: each.detected,
+    })),
   )
 }
