@@ -6,20 +6,11 @@ import type { KitRecord } from '../../shared-types/kit.ts'
 import type { LabelRecord } from '../../shared-types/label.ts'
 import type { PersonRecord } from '../../shared-types/person.ts'
 import { granted, type Result, refused } from '../../shared-types/result.ts'
-import {
-  type BagNumber,
-  grouped,
-  kitOf,
-  numberParts,
-  partWords,
-  type SampleNumber,
-} from '../../shared-types/sample-number.ts'
+import { grouped, numberParts, type SampleNumber } from '../../shared-types/sample-number.ts'
 import type { StationSettings } from '../../shared-types/station.ts'
 import {
-  type BagRecord,
   checkWords,
   type MissedReason,
-  sitePart,
   siteWords,
   type TissueCheck,
   type TissueRecord,

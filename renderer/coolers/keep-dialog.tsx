@@ -1,5 +1,5 @@
 import { useState } from 'react'
-import { CoolerKeptBy } from '../../shared-types/cooler.ts'
+import type { CoolerKeptBy } from '../../shared-types/cooler.ts'
 import type { CoolerView } from '../../shared-types/views/coolers.ts'
 import { useTell } from '../desk/use-desk.ts'
 import { Choice } from '../parts/choice.tsx'

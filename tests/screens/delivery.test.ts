@@ -216,13 +216,11 @@ describe.skipIf(browserPath === undefined)('a delivery counted at the office', (
       await press(shown.page, 'F9')
       await shown.page.getByRole('heading', { name: 'Check a delivery' }).waitFor()
       expect(await barriers(shown.page)).toEqual([])
-      await shown.page
-        .getByLabel('The manifest that came with it (PDF or JSON)')
-        .setInputFiles({
-          name: 'm.json',
-          mimeType: 'application/json',
-          buffer: Buffer.from(papers.json),
-        })
+      await shown.page.getByLabel('The manifest that came with it (PDF or JSON)').setInputFiles({
+        name: 'm.json',
+        mimeType: 'application/json',
+        buffer: Buffer.from(papers.json),
+      })
       await shown.page.getByText(/log agree/).waitFor()
       await shown.page.getByLabel('Scan every bag, or type its number').focus()
       for (const bag of day.bags.slice(1)) await scan(shown.page, bag)
