@@ -82,7 +82,10 @@ describe.skipIf(browserPath === undefined)('the bench', () => {
 
     await scan(shown.page, mine.right)
     await refusedHere('That is the right bag label, and the tissue is the left node.')
-    await shown.page.getByRole('alert').filter({ hasText: /Not done|Wrong label/ }).waitFor()
+    await shown.page
+      .getByRole('alert')
+      .filter({ hasText: /Not done|Wrong label/ })
+      .waitFor()
     expect(await barriers(shown.page)).toEqual([])
     await picture(shown.page, 'bench-wrong-side')
     await scan(shown.page, other.left)
