@@ -20,6 +20,18 @@ export const contentPolicy = [
   "frame-ancestors 'none'",
 ].join('; ')
 
+/**
+ * A worker's file brings its own policy, so that the page need not have it: only the worker that reads the
+ * camera's pictures may compile WebAssembly, which nothing else permits, and it may connect to nothing.
+ */
+export const readerPolicy =
+  "default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; connect-src 'none'"
+
+/** The worker that reads the camera's pictures, as it is built. */
+export function isReader(path: string): boolean {
+  return /^\/assets\/reader-worker-[\w-]+\.js$/.test(path)
+}
+
 /** Sent with every answer, whatever it is. */
 const guarding = {
   'Content-Security-Policy': contentPolicy,
@@ -27,6 +39,8 @@ const guarding = {
   'Cross-Origin-Opener-Policy': 'same-origin',
   'X-Content-Type-Options': 'nosniff',
   'Referrer-Policy': 'no-referrer',
+  // A camera may stand in for a scanner, for our own page alone; a browser asks the person besides.
+  'Permissions-Policy': 'camera=(self), microphone=(), geolocation=(), display-capture=()',
   'Cache-Control': 'no-store',
 }
 

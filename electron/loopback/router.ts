@@ -3,7 +3,7 @@ import type { IncomingMessage, ServerResponse } from 'node:http'
 import { deskFault } from '../../shared-types/bridge.ts'
 import { refused } from '../../shared-types/result.ts'
 import type { Desk } from '../desk/desk.ts'
-import { answerResult, answerText, begin } from './answer.ts'
+import { answerResult, answerText, begin, isReader, readerPolicy } from './answer.ts'
 import { readBody } from './body.ts'
 import { turnedAway } from './guard.ts'
 import { cookieToKey, type Keys, keyToCookie } from './keys.ts'
@@ -97,7 +97,10 @@ function enter({ keys, port }: RouterDeps, { request, response, query }: Visit):
 function screen({ screens }: RouterDeps, { response, path }: Visit): void {
   const found = screens.get(path)
   if (found === undefined) return answerText(response, 404, 'There is no such screen.')
-  begin(response, 200, { 'Content-Type': found.type }).end(found.body)
+  const policy: Record<string, string> = isReader(path)
+    ? { 'Content-Security-Policy': readerPolicy }
+    : {}
+  begin(response, 200, { 'Content-Type': found.type, ...policy }).end(found.body)
 }
 
 /** A window's news: the topics of each change, as server-sent events, until the window closes. */

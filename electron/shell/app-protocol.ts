@@ -22,11 +22,26 @@ export const contentPolicy = [
   "frame-ancestors 'none'",
 ].join('; ')
 
+/**
+ * A worker's file brings its own policy, so that the page need not have it: only the worker that reads the
+ * camera's pictures may compile WebAssembly, which nothing else permits, and it may connect to nothing.
+ */
+const readerPolicy = "default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; connect-src 'none'"
+
+/** The worker that reads the camera's pictures, as it is built. */
+const readerPath = /^\/assets\/reader-worker-[\w-]+\.js$/
+
+function ownPolicy(pathname: string): { 'Content-Security-Policy'?: string } {
+  return readerPath.test(pathname) ? { 'Content-Security-Policy': readerPolicy } : {}
+}
+
 const guarding = {
   'Content-Security-Policy': contentPolicy,
   'Cross-Origin-Resource-Policy': 'same-origin',
   'X-Content-Type-Options': 'nosniff',
   'Referrer-Policy': 'no-referrer',
+  // A camera may stand in for a scanner, for our own page alone.
+  'Permissions-Policy': 'camera=(self), microphone=(), geolocation=(), display-capture=()',
 }
 
 /** Makes the scheme a secure one with an origin. Electron takes this only before it is ready, and once. */
@@ -49,7 +64,9 @@ export async function answerScreen(
   const file = `${asked}//${host}` === ownOrigin ? screenFile(root, pathname) : undefined
   const body = file && (await readFile(file.path).catch(() => undefined))
   if (file === undefined || body === undefined) return refuse(404)
-  return new Response(new Uint8Array(body), { headers: { ...guarding, 'Content-Type': file.type } })
+  return new Response(new Uint8Array(body), {
+    headers: { ...guarding, 'Content-Type': file.type, ...ownPolicy(pathname) },
+  })
 }
 
 function refuse(status: number): Response {

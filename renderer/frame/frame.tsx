@@ -1,6 +1,7 @@
 import { Activity, type ReactNode, useEffect } from 'react'
 import type { WhoView } from '../../shared-types/views/people.ts'
 import { usePlace } from '../desk/place.ts'
+import { CameraScanner } from '../camera/camera-scanner.tsx'
 import { useHere } from '../desk/use-here.ts'
 import { HelpRoom } from '../help/help-room.tsx'
 import { Tour } from '../help/tour.tsx'
@@ -57,6 +58,7 @@ export function Frame(props: { who: WhoView; children: ReactNode }) {
         <PdfOffer />
         <div className="strip-row" data-tour="strip">
           <ScanStrip />
+          {isSignedIn && <CameraScanner />}
           {isSignedIn && <TakeBack />}
         </div>
       </footer>

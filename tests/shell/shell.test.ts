@@ -213,6 +213,22 @@ describe.skipIf(browserPath === undefined)('the Electron shell', () => {
     ])('use %s', (permission) => {
       expect(isGranted(permission)).toBe(false)
     })
+
+    test('use the camera, but for its picture in our own page', () => {
+      const own = { isMainFrame: true, requestingUrl: 'app://duskline/#kits' }
+      expect(isGranted('media', { ...own, mediaTypes: ['video'] })).toBe(true)
+      expect(isGranted('media', { ...own, mediaType: 'video' })).toBe(true)
+      for (const asked of [
+        { ...own, mediaTypes: ['audio'] },
+        { ...own, mediaTypes: ['video', 'audio'] },
+        { ...own, mediaTypes: [] },
+        { ...own, mediaTypes: ['video'], isMainFrame: false },
+        { ...own, mediaTypes: ['video'], requestingUrl: 'https://example.org/' },
+        { ...own, mediaTypes: ['video'], requestingUrl: 'app://duskline.example.org/' },
+        own,
+      ])
+        expect(isGranted('media', asked)).toBe(false)
+    })
   })
 
   describe('a PDF that the page holds', () => {

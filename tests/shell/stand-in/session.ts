@@ -1,13 +1,26 @@
 /** The session that all windows share: permissions, and what may be requested. */
 
-type Permit = (contents: unknown, permission: string, answer: (granted: boolean) => void) => void
+/** What Electron tells of a page that asks; of the two kinds of question each has its own words. */
+export interface Asked {
+  readonly isMainFrame: boolean
+  readonly requestingUrl: string
+  readonly mediaTypes?: readonly string[]
+  readonly mediaType?: string
+}
+type Permit = (
+  contents: unknown,
+  permission: string,
+  answer: (granted: boolean) => void,
+  asked?: Asked,
+) => void
 type BeforeRequest = (
   details: { url: string },
   answer: (response: { cancel?: boolean }) => void,
 ) => void
 
 let permit: Permit = (_contents, _permission, answer) => answer(true)
-let check: (contents: unknown, permission: string) => boolean = () => true
+let check: (contents: unknown, permission: string, origin: string, asked?: Asked) => boolean = () =>
+  true
 let device: () => boolean = () => true
 let before: BeforeRequest = (_details, answer) => answer({})
 
@@ -29,12 +42,11 @@ export const defaultSession = {
   },
 }
 
-export function isGranted(permission: string): boolean {
+/** Whether anything of it is granted, asked for or looked up. */
+export function isGranted(permission: string, asked?: Asked): boolean {
   let granted = false
-  permit({}, permission, (answer) => {
-    granted = answer
-  })
-  return granted || check({}, permission) || device()
+  permit({}, permission, (answer) => (granted = answer), asked)
+  return granted || check({}, permission, '', asked) || device()
 }
 
 export function mayRequest(url: string): boolean {
