@@ -4,8 +4,9 @@
  * row of a read table; which do is guessed at first, by station, and known once the parts are made: a
  * wrong guess costs time and changes nothing.
  */
+import { existsSync, readdirSync, rmSync } from 'node:fs'
 import { availableParallelism } from 'node:os'
-import { basename } from 'node:path'
+import { basename, dirname, join } from 'node:path'
 import { granted, type Result } from '../../shared-types/result.ts'
 import { glanceAt } from '../log/glance.ts'
 import type { Gathered } from './gather.ts'
@@ -16,7 +17,6 @@ import { mixedWithPractice, nothingToMerge } from './merge-refusals.ts'
 import type { MergeHand, MergeHandData } from './merge-tasks.ts'
 import { MergeThread } from './merge-thread.ts'
 import { type FileReport, type MergeProgress, type MergeReport, sums } from './report.ts'
-import { removeLog } from './target.ts'
 
 export interface MergeWatch {
   readonly progress: (step: MergeProgress) => void
@@ -45,6 +45,7 @@ export async function mergeInThreads(
   startHand: (data: MergeHandData) => MergeHand = (data) => new MergeThread(data),
 ): Promise<Result<MergeReport>> {
   const { out, office } = order
+  clearAway(out)
   const start = () => startHand({ out, office, stop: watch.stop })
   const makers = Array.from({ length: Math.min(groups.length, availableParallelism()) }, start)
   const assembler = start()
@@ -53,7 +54,7 @@ export async function mergeInThreads(
     return await merging.run(groups)
   } finally {
     await Promise.all([...makers, assembler].map((thread) => thread.end()))
-    merging.clearAway()
+    clearAway(out)
   }
 }
 
@@ -188,7 +189,8 @@ class Merging {
     this.#shares.set(places.join(), (step.done / step.total) * places.length)
     const done = [...this.#shares.values()].reduce((sum, share) => sum + share, 0)
     const total = this.#order.files.length
-    this.#watch.progress({ ...step, done: Math.min(done, total) * 0.95, total })
+    const file = step.file ?? basename(this.#order.files[places[0] ?? 0] ?? '')
+    this.#watch.progress({ doing: 'reading', file, done: Math.min(done, total) * 0.95, total })
   }
 
   #report(made: readonly Made[]): MergeReport {
@@ -198,10 +200,14 @@ class Merging {
     const desks = made.reduce((all, { group }) => all + group.desks.length, 0)
     return { ...sums(files), entries: sum('entries'), desks, notUnderstood: sum('notUnderstood') }
   }
+}
 
-  clearAway(): void {
-    for (let part = 1; part <= this.#parts; part += 1) removeLog(`${this.#order.out}.${part}.part`)
-  }
+/** Removes the parts of a merge, also those that a program left behind which ended in the middle. */
+function clearAway(out: string): void {
+  if (!existsSync(dirname(out))) return
+  const isPart = (name: string) =>
+    name.startsWith(`${basename(out)}.`) && /^\.\d+\.part/.test(name.slice(basename(out).length))
+  for (const name of readdirSync(dirname(out)).filter(isPart)) rmSync(join(dirname(out), name))
 }
 
 const partsOf = (made: readonly Made[]) => made.map(({ part }) => part)

@@ -8,8 +8,8 @@ import { type MergeOrder, mergeSteps } from './merge.ts'
 import { alsoAnInput, stopped } from './merge-refusals.ts'
 import type { MergeReport } from './report.ts'
 
-/** Files of so many bytes together are merged before a thread has begun. */
-const worthThreads = 8 * 1024 * 1024
+/** Files of fewer bytes together are merged before threads have begun. */
+const worthThreads = 64 * 1024 * 1024
 
 /**
  * Merges files into a log; refuses as `mergeLogs` does, and `stopped` once `watch.stop` says so. `out` is

@@ -57,6 +57,7 @@ async function discrepanciesView(
       next: of.next,
       sides: of.sides.map((side) => sideView(side, stations)),
       ways: waysOf(of.kind),
+      isFollowed: of.sides.some(({ holds }) => holds !== undefined),
       state,
       settled: stand.map((row) => settlementView(row, of, nameOf)),
     })),

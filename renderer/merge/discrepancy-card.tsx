@@ -68,7 +68,7 @@ function Settled(props: { discrepancy: DiscrepancyView }) {
 }
 
 function SettleForm(props: { discrepancy: DiscrepancyView }) {
-  const { id, ways, sides, state } = props.discrepancy
+  const { id, ways, sides, state, isFollowed } = props.discrepancy
   const settle = useTell('discrepancy.settle')
   const may = useMay('discrepancy.settle')
   const [choice, setChoice] = useState<SettleChoice | null>(null)
@@ -118,6 +118,11 @@ function SettleForm(props: { discrepancy: DiscrepancyView }) {
           error={settle.refusal?.field === 'side' ? settle.refusal.say : undefined}
         />
       )}
+      <p className="field-hint">
+        {isFollowed
+          ? 'Counts, places and lists follow it from then on.'
+          : 'It is put on record; what was recorded before stays as it is.'}
+      </p>
       <TextEntry label="Why, in a few words" value={words} onChange={setWords} maxLength={200} />
       <RefusalNote refusal={settle.refusal} />
       <Button

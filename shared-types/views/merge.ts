@@ -98,6 +98,8 @@ export const DiscrepancyView = z.strictObject({
   next: z.string(),
   sides: z.array(SideView),
   ways: z.array(WayView),
+  /** Whether counts, places and lists follow how it is settled; else it is only put on record. */
+  isFollowed: z.boolean(),
   state: z.enum(['open', 'settled', 'settled-differently']),
   /** The settlements that stand; two or more where offices settled differently. */
   settled: z.array(SettlementView),

@@ -57,6 +57,7 @@ const ownWords: Partial<Record<DiscrepancyKind, Partial<Record<SettleChoice, str
   'tag-twice': {
     'one-holds': 'One animal has the tag; the other was mistyped',
     'all-hold': 'Both have it: two series of tags with the same number',
+    'same-animal': 'One animal, recorded twice: keep the record chosen',
   },
   'checked-in-twice': {
     'same-animal': 'One animal, recorded twice: keep the record chosen',
@@ -121,9 +122,9 @@ export interface Way {
   readonly namesSide: boolean
 }
 
-/** `same-animal` names a side where one of the records is to be kept. */
-function namesSide(kind: DiscrepancyKind, choice: SettleChoice): boolean {
-  return choice === 'one-holds' || (choice === 'same-animal' && kind === 'checked-in-twice')
+/** `same-animal` names the record that is to be kept. */
+function namesSide(choice: SettleChoice): boolean {
+  return choice === 'one-holds' || choice === 'same-animal'
 }
 
 /** The ways to settle a discrepancy of a kind. */
@@ -131,6 +132,6 @@ export function waysOf(kind: DiscrepancyKind): Way[] {
   return choices[kind].map((choice) => ({
     choice,
     words: ownWords[kind]?.[choice] ?? settleWords[choice],
-    namesSide: namesSide(kind, choice),
+    namesSide: namesSide(choice),
   }))
 }
