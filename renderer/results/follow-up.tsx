@@ -21,6 +21,7 @@ import { Time } from '../parts/time.tsx'
 import { useFirstFocus, useRoving } from '../parts/use-roving.ts'
 import { sayDone } from '../scanner/strip.ts'
 import { ReachText } from './reach-text.tsx'
+import { ToldText } from './told-text.tsx'
 import { ToldDialog } from './told-dialog.tsx'
 import { WordBadge } from './word-badge.tsx'
 
@@ -110,6 +111,9 @@ function AnimalCard({ animal }: { animal: Animal }) {
           <p>
             Hunter <span className="numbers">{animal.hunter}</span>, tag{' '}
             <span className="numbers">{animal.tag}</span>. <ReachText reach={animal.reach} />
+          </p>
+          <p>
+            Hunter told: <ToldText animal={animal} />
           </p>
           <Reported animal={animal} />
           <ol className="results-steps" data-keys>

@@ -1,5 +1,5 @@
 import { useState } from 'react'
-import { ResultWord, resultWords, toldByWords } from '../../shared-types/laboratory-result.ts'
+import { ResultWord, resultWords } from '../../shared-types/laboratory-result.ts'
 import { speciesWords } from '../../shared-types/animal.ts'
 import type { AnimalNumber } from '../../shared-types/sample-number.ts'
 import type { ResultAnimalView, ResultsView } from '../../shared-types/views/results.ts'
@@ -15,6 +15,7 @@ import { RefusalNote } from '../parts/refusal-note.tsx'
 import { Table } from '../parts/table.tsx'
 import { sayDone } from '../scanner/strip.ts'
 import { ReachText } from './reach-text.tsx'
+import { ToldText } from './told-text.tsx'
 import { ToldDialog } from './told-dialog.tsx'
 
 /** The hunters of one result: letters, mail merge, and that they were told. */
@@ -122,7 +123,7 @@ function Deeds(props: { which: Which; animals: readonly ResultAnimalView[]; all:
           why={which.word === 'pending' ? 'there is no result to tell yet' : why}
           onPress={() => setTelling(animals.map(({ animal }) => animal))}
         >
-          Record that {animals.length === 1 ? 'this one was' : `these ${animals.length} were`} told
+          Record as told ({animals.length})
         </Button>
       </div>
       {telling && (
@@ -181,16 +182,5 @@ function Animals({ animals }: { animals: readonly ResultAnimalView[] }) {
         />
       )}
     </>
-  )
-}
-
-function ToldText({ animal }: { animal: ResultAnimalView }) {
-  const { told, changedSinceTold } = animal
-  if (told === null) return <span>not yet</span>
-  return (
-    <span>
-      {changedSinceTold && <strong>Told “{resultWords[told.word]}” before. </strong>}
-      {toldByWords[told.how]}, {told.on}, by {told.by}
-    </span>
   )
 }

@@ -93,7 +93,7 @@ async function lookAt(
   const rows = await file.table(table)
   if (!rows.ok) return rows
   const linesAbove = asked.linesAbove ?? headingAt(rows.value)
-  const below = rows.value.slice(linesAbove + 1)
+  const below = rows.value.slice(linesAbove + 1).filter((row) => row.some((cell) => cell !== ''))
   const column = (at: number | null) => (at === null ? [] : below.map((row) => row[at] ?? ''))
   const dates = column(asked.dateColumn).filter((text) => text !== '')
   return granted({
