@@ -9,6 +9,7 @@ import type { Figure } from './measure.ts'
 import { mergeFigures } from './merge.bench.ts'
 import { resultFigures } from './results.bench.ts'
 import { safekeepingFigures } from './safekeeping.bench.ts'
+import { screenFigures } from './screens.bench.ts'
 
 function printFigure({ what, figure, target, met }: Figure): void {
   const verdict = met === null ? '' : met ? '  met' : '  NOT MET'
@@ -25,5 +26,6 @@ for (const figures of [
   safekeepingFigures,
   mergeFigures,
   resultFigures,
+  screenFigures,
 ])
   for (const figure of await figures()) printFigure(figure)
