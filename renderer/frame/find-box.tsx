@@ -1,4 +1,4 @@
-import { type KeyboardEvent, lazy, Suspense, useEffect, useRef, useState } from 'react'
+import { lazy, type RefObject, Suspense, useEffect, useRef, useState } from 'react'
 import { fill } from '../../shared-types/fill.ts'
 import { readSampleNumber } from '../../shared-types/sample-number.ts'
 import type { SeekHit, StoryOf } from '../../shared-types/views/find.ts'
@@ -28,6 +28,7 @@ export function FindBox() {
   const [story, setStory] = useState<StoryOf>()
   const { found, find, clear } = useFind()
   const hits = useHits(text)
+  useSteps(room)
   useKey('Ctrl+K', input, () => input.current?.focus())
   useScanFallback((scanned) => void find(scanned))
   function open(of: StoryOf) {
@@ -46,12 +47,7 @@ export function FindBox() {
     sayRefused({ say: fill(say, { text: typed }), next })
   }
   return (
-    <search
-      ref={room}
-      className="find-box"
-      data-tour="find"
-      onKeyDown={(event) => step(event, room.current)}
-    >
+    <search ref={room} className="find-box" data-tour="find">
       <form
         onSubmit={(event) => {
           event.preventDefault()
@@ -101,6 +97,15 @@ function useHits(text: string): readonly SeekHit[] {
 }
 
 /** Up and down go from the field through what was found, and back. */
+function useSteps(room: RefObject<HTMLElement | null>): void {
+  useEffect(() => {
+    const box = room.current
+    const onKey = (event: KeyboardEvent) => step(event, box)
+    box?.addEventListener('keydown', onKey)
+    return () => box?.removeEventListener('keydown', onKey)
+  }, [room])
+}
+
 function step(event: KeyboardEvent, room: HTMLElement | null): void {
   const by = { ArrowDown: 1, ArrowUp: -1 }[event.key]
   const stops = [...(room?.querySelectorAll<HTMLElement>('input, .find-hit') ?? [])]

@@ -53,6 +53,7 @@ function Rows(props: WaitingListProps & { minutes: readonly number[]; full: numb
   const { line, roving } = props
   const room = useRef<HTMLDivElement>(null)
   const chosen = line.waiting.findIndex(({ animal }) => animal === roving.chosen)
+  // oxlint-disable-next-line react/incompatible-library -- no compiler memoizes what it returns here
   const virtual = useVirtualizer({
     count: line.waiting.length,
     getScrollElement: () => room.current,
@@ -67,11 +68,14 @@ function Rows(props: WaitingListProps & { minutes: readonly number[]; full: numb
         : [...inSight, chosen].toSorted((a, b) => a - b)
     },
   })
-  // Rows are measured as they are drawn, so the chosen one may have moved since it was focused.
+  // Rows are measured as they are drawn, so the chosen one may have moved since it was focused. Only
+  // another choice scrolls: a line that moves on leaves everybody's view where it is.
+  const shown = useRef(roving.chosen)
   useEffect(() => {
-    if (chosen >= 0) virtual.scrollToIndex(chosen, { align: 'auto' })
-    // The row that is chosen, not its place: a line that moves on scrolls nobody's view.
-  }, [roving.chosen])
+    if (chosen < 0 || shown.current === roving.chosen) return
+    shown.current = roving.chosen
+    virtual.scrollToIndex(chosen, { align: 'auto' })
+  }, [chosen, roving.chosen, virtual])
   const rangeOf = new Map(props.waits.map(({ animal, range }) => [animal, range]))
   return (
     <div ref={room} className="waiting-room">

@@ -359,7 +359,6 @@ export const refusalHelp: Readonly<Record<string, RefusalHelp>> = {
   'not-geojson': { page: 'results', why: 'The file is not a map in GeoJSON.' },
   'no-outlines': { page: 'results', why: 'The map has no outlines of units.' },
   'outlines-torn': { page: 'results', why: 'The map file breaks off in the middle.' },
-  'outlines-torn': { page: 'results', why: 'The map file breaks off in the middle.' },
   'nothing-to-take-back': {
     page: 'slips',
     why: 'Only the last minute’s own action is taken back with a key.',
