@@ -116,6 +116,7 @@ export const refusalHelp: Readonly<Record<string, RefusalHelp>> = {
   },
   'bag-of-another-kit': { page: 'bench', why: 'The bag would carry another animal’s number.' },
   'wrong-side': { page: 'bench', why: 'The label says one side and the tissue is of the other.' },
+  'consent-withdrawn': { page: 'bench', why: 'Without the hunter’s consent nothing is cut.' },
   'site-still-open': {
     page: 'bench',
     why: 'Each side is bagged or said to be missing before an animal is finished.',
@@ -151,6 +152,10 @@ export const refusalHelp: Readonly<Record<string, RefusalHelp>> = {
   'no-run-to-go-on': { page: 'labels', why: 'There is no stopped printing to go on with.' },
   'not-in-this-run': { page: 'labels', why: 'That label was not part of this printing.' },
   'jam-beyond-run': { page: 'labels', why: 'The place named lies after the end of this printing.' },
+  'last-label-unknown': {
+    page: 'labels',
+    why: 'The label that came out last is wanted, to go on after it.',
+  },
   'run-is-out': { page: 'labels', why: 'All of it is printed.' },
   'printer-gone': { page: 'labels', why: 'The system no longer knows that printer.' },
   'nothing-printing': { page: 'labels', why: 'Nothing is being printed.' },
@@ -246,6 +251,7 @@ export const refusalHelp: Readonly<Record<string, RefusalHelp>> = {
     why: 'A cooler that nobody scanned may still be in the tent.',
   },
   'step-answered-twice': { page: 'handoff', why: 'One step of the checklist has two answers.' },
+  'packing-open': { page: 'handoff', why: 'A step of the packing checklist has no answer yet.' },
   'dry-ice-mass-missing': {
     page: 'handoff',
     why: 'With dry ice, carriers want its net mass on the outside (49 CFR 173.217).',
