@@ -176,7 +176,7 @@ export const refusalHelp: Readonly<Record<string, RefusalHelp>> = {
   'bag-not-in-cooler': { page: 'coolers', why: 'The bag is in no cooler by the log.' },
   'unit-in-doubt': { page: 'coolers', why: 'The number looks like degrees Fahrenheit.' },
   'cooler-empty': { page: 'coolers', why: 'A seal on an empty cooler proves nothing.' },
-  'seal-used-twice': { page: 'coolers', why: 'A seal number is on one cooler only.' },
+  'seal-used-twice': { page: 'coolers', why: 'A seal’s number is used once, broken or not.' },
   'seal-not-readable': { page: 'coolers', why: 'The seal’s number could not be read.' },
   'cooler-name-taken': { page: 'coolers', why: 'Two coolers with one name get mixed up.' },
   'cooler-handed-off': { page: 'coolers', why: 'The courier has it.' },
@@ -221,7 +221,10 @@ export const refusalHelp: Readonly<Record<string, RefusalHelp>> = {
   'variance-unexplained': { page: 'close', why: 'A variance has no explanation yet.' },
   'desk-not-closed': { page: 'close', why: 'A desk of the station has not closed its day.' },
   'no-desk-closed': { page: 'close', why: 'No desk of the station has closed that day.' },
-  'closed-at-office': { page: 'close', why: 'The office has closed the whole station’s day.' },
+  'closed-at-office': {
+    page: 'close',
+    why: 'A station is closed over the merged log of its desks, at the office.',
+  },
   'no-such-day': { page: 'close', why: 'The log has no such day.' },
   'day-closed': { page: 'day', why: 'Its figures are signed.' },
   'no-day-open': { page: 'day', why: 'Nothing can be recorded before the lead opens the day.' },
@@ -457,4 +460,8 @@ export const refusalHelp: Readonly<Record<string, RefusalHelp>> = {
     why: 'A row in doubt is settled by a person, not by the terminal.',
   },
   'old-workbook': { page: 'results', why: 'The older kind of workbook is not read here.' },
+  'detections-one-by-one': {
+    page: 'results',
+    why: 'Nobody should leave a detection out among many other rows.',
+  },
 }
