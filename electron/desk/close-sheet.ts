@@ -4,7 +4,7 @@ import { countEntries, headOf } from '../../db/log/read-entries.ts'
 import { looksBySite } from '../../db/read/bags.ts'
 import { bagTally, coolers, excursionsIn } from '../../db/read/coolers.ts'
 import { latestNote } from '../../db/read/counts.ts'
-import { closeSheetOf, daysOf } from '../../db/read/station.ts'
+import { closeSheetOf, daysOf, latestDay } from '../../db/read/station.ts'
 import { outcomeWords } from '../../shared-types/animal.ts'
 import { varianceWords } from '../../shared-types/close.ts'
 import type { EntryBody } from '../../shared-types/entry.ts'
@@ -15,11 +15,13 @@ import { checkWords, siteWords } from '../../shared-types/tissue.ts'
 import type { PdfFile } from '../../shared-types/views/common.ts'
 import { type CloseSheet, printCloseSheet } from '../print/close-sheet.ts'
 import { waits } from '../station/figures.ts'
+import { labelAccount } from '../station/label-account.ts'
 import { localDateTime } from '../station/local-time.ts'
 import { itemWords } from '../station/reconcile.ts'
 import type { QueryCall } from './call.ts'
 import { amendmentsOf, sayKitsTomorrow, unfitOf } from './close-sheet-parts.ts'
 import { kitsAfter } from './handover.ts'
+import { labelsLeft } from './labels-left.ts'
 import { figuresOfDay } from './line.ts'
 import { namesOf } from './names.ts'
 import { paperOf, pdfFile } from './pdf.ts'
@@ -69,6 +71,7 @@ function sheetOf(call: QueryCall, day: DayRecord, signed: EntryBody<'day.closed'
     })),
     outcomes: outcomesTold(signed.animals),
     waits: waits(figuresOfDay(log, day)),
+    ...labelsAtClose(log, day, signed),
     samples: looksBySite(log, day.openedMs, closedMs + 1).map(({ site, seen, count }) => ({
       site: siteWords[site],
       check: checkWords[seen],
@@ -86,6 +89,17 @@ function sheetOf(call: QueryCall, day: DayRecord, signed: EntryBody<'day.closed'
     chain: { hash: headOf(log, log.desk)?.hash ?? '', entries: countEntries(log) },
     madeAtMs: now,
   }
+}
+
+/** Labels are known as they stand now, so only the sheet of the latest day tells of them. */
+function labelsAtClose(
+  log: ReadableLog,
+  day: DayRecord,
+  { items }: EntryBody<'day.closed'>,
+): Pick<CloseSheet, 'labels'> {
+  const unused = items.find(({ item }) => item.of === 'unused-kit-labels')
+  if (!unused || latestDay(log)?.date !== day.date) return {}
+  return { labels: labelAccount(labelsLeft(log), unused.counted) }
 }
 
 /** Coolers that no courier has taken. */

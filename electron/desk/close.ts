@@ -14,9 +14,10 @@ import type { LocalDate } from '../../shared-types/local-date.ts'
 import { granted, type Result, refused } from '../../shared-types/result.ts'
 import type { BagNumber, PersonId } from '../../shared-types/sample-number.ts'
 import type { DayRecord, StationRecord } from '../../shared-types/station.ts'
-import type { CloseView } from '../../shared-types/views/close.ts'
+import type { CloseView, LabelAccount } from '../../shared-types/views/close.ts'
 import { checkDayOpen } from '../station/day.ts'
 import { dayTotals } from '../station/figures.ts'
+import { labelAccount } from '../station/label-account.ts'
 import { causesBetween, withCauses } from '../station/likely-cause.ts'
 import {
   closeItems,
@@ -105,6 +106,12 @@ function signedBy(log: ReadableLog, day: DayRecord): CloseView['signed'] {
   }
 }
 
+/** Every label by what became of it, once the unused ones are counted. */
+function labelsOfDay(log: ReadableLog, date: LocalDate): LabelAccount | null {
+  const count = countsByKey(log, date).get('unused-kit-labels')
+  return count ? labelAccount(labelsLeft(log), count.counted) : null
+}
+
 export const closeQueries = {
   close: ({ log, station, person }) => {
     const day = latestDay(log)
@@ -112,6 +119,7 @@ export const closeQueries = {
       totals: dayTotals(figuresOfDay(log)),
       placesMissing: day ? placesMissing(log, station.settings, day.date) : [],
       second: secondOf(log, station, person?.person),
+      labels: day && labelsOfDay(log, day.date),
     }
     if (!day)
       return granted({

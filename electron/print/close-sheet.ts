@@ -3,6 +3,7 @@
  * say whether anything needs attention; the tables say what.
  */
 import type { CoolerNumber } from '../../shared-types/sample-number.ts'
+import type { LabelAccount } from '../../shared-types/views/close.ts'
 import { attentionLines } from './close-attention.ts'
 import {
   amendmentSection,
@@ -13,7 +14,7 @@ import {
   sampleSection,
   sideBySide,
   unfitSection,
-  waitSection,
+  waitAndLabelSection,
 } from './close-tables.ts'
 import { type Block, type Section, beside, gap, stacked } from './flow.ts'
 import { boxMark, shifted } from './mark.ts'
@@ -85,6 +86,8 @@ export interface CloseSheet {
     readonly medianMinutes: number | null
     readonly ninetiethMinutes: number | null
   }
+  /** Every label printed by what became of it; absent where the unused ones were never counted. */
+  readonly labels?: LabelAccount
   readonly samples: readonly SampleTally[]
   /** Animals whose place of harvest the laboratory cannot use. */
   readonly placesMissing: number
@@ -166,7 +169,7 @@ function sectionsOf(sheet: CloseSheet, style: TableStyle): Section[] {
   return [
     { rows: [titleBlock(sheet, width), attentionBlock(sheet, width)] },
     countsSection(sheet.counts, style),
-    ...sideBySide(outcomeSection(sheet, half), waitSection(sheet, half), width),
+    ...sideBySide(outcomeSection(sheet, half), waitAndLabelSection(sheet, half), width),
     ...sideBySide(sampleSection(sheet, half), unfitSection(sheet, half), width),
     readingSection(sheet, style),
     coolerSection(sheet, style),

@@ -1,7 +1,8 @@
 /** The tables of the close sheet. */
 import { grouped } from '../../shared-types/sample-number.ts'
+import type { LabelAccount } from '../../shared-types/views/close.ts'
 import type { CloseSheet, CountedThing } from './close-sheet.ts'
-import { type Block, type Section, beside, stacked } from './flow.ts'
+import { type Block, type Section, beside, gap, stacked } from './flow.ts'
 import { type Column, type TableStyle, tableSection } from './table.ts'
 
 /** A variance with its sign. */
@@ -47,7 +48,27 @@ export function outcomeSection(
   return tableSection('Animals', pairColumns('Outcome'), [...rows, all], '', style)
 }
 
-export function waitSection({ waits }: CloseSheet, style: TableStyle): Section {
+/** The labels under the waits: both are short, and stand beside the outcomes. */
+export function waitAndLabelSection(sheet: CloseSheet, style: TableStyle): Section {
+  const waits = waitSection(sheet, style)
+  if (!sheet.labels) return waits
+  const { head, rows } = labelSection(sheet.labels, style)
+  return { ...waits, rows: [...waits.rows, gap(4), ...(head ? [head] : []), ...rows] }
+}
+
+function labelSection(labels: LabelAccount, style: TableStyle): Section {
+  const facts: [string, number][] = [
+    ['Printed', labels.printed],
+    ['Used', labels.used],
+    ['Void', labels.void],
+    ['Not used, found', labels.unused],
+    ['Unaccounted for', labels.unaccounted],
+  ]
+  const rows = facts.map(([words, count]) => ({ cells: [words, String(count)] }))
+  return tableSection('Labels', pairColumns('What became of them'), rows, '', style)
+}
+
+function waitSection({ waits }: CloseSheet, style: TableStyle): Section {
   const rows = [
     { cells: ['Median', minutes(waits.medianMinutes)] },
     { cells: ['Nine of ten within', minutes(waits.ninetiethMinutes)] },

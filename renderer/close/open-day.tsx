@@ -5,6 +5,7 @@ import type { CloseItem } from '../../shared-types/views/close.ts'
 import { CountRow } from './count-row.tsx'
 import { HandoverForm } from './handover-form.tsx'
 import { InTheWay } from './in-the-way.tsx'
+import { LabelTotals } from './label-totals.tsx'
 import { type Step, nextStep, stepName } from './next-step.ts'
 import { SignForm } from './sign-form.tsx'
 import { PlacesMissing } from './places-missing.tsx'
@@ -35,6 +36,7 @@ export function OpenDay(props: { close: CallOutput<'close'>; date: LocalDate }) 
         </ul>
       </section>
       <Totals totals={close.totals} />
+      <LabelTotals labels={close.labels} />
       <HandoverForm date={date} />
       <SignForm
         date={date}

@@ -75,6 +75,18 @@ export const HandoverView = z.strictObject({
 })
 export type HandoverView = z.infer<typeof HandoverView>
 
+/** Every label printed here, by what became of it. */
+export const LabelAccount = z.strictObject({
+  printed: z.int(),
+  used: z.int(),
+  void: z.int(),
+  /** Not used yet, and found. */
+  unused: z.int(),
+  /** Neither used nor void, and not found. */
+  unaccounted: z.int(),
+})
+export type LabelAccount = z.infer<typeof LabelAccount>
+
 export const CloseView = z.strictObject({
   date: LocalDate.nullable(),
   state: DayState,
@@ -99,5 +111,7 @@ export const CloseView = z.strictObject({
     people: z.array(z.strictObject({ person: PersonId, name: z.string() })),
   }),
   totals: DayTotals,
+  /** Null until the unused labels are counted: a blind count. */
+  labels: LabelAccount.nullable(),
 })
 export type CloseView = z.infer<typeof CloseView>

@@ -18,7 +18,7 @@ const scans = [
   ['a person', scanPerson, 'P'],
   ['a handoff', scanHandoff, 'M'],
   ['a kit', scanKit, 'KLRXH'],
-  ['a label to print again', scanLabel, 'LRXKHC'],
+  ['a label to print again', scanLabel, 'LRXKHCP'],
 ] as const
 
 test.each(scans)(
