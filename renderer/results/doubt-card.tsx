@@ -3,7 +3,6 @@ import {
   doubtWords,
   ResultWord,
   resultWords,
-  type RowDoubt,
   type RowSettlement,
 } from '../../shared-types/laboratory-result.ts'
 import { LocalDate } from '../../shared-types/local-date.ts'
@@ -18,15 +17,6 @@ import { RefusalNote } from '../parts/refusal-note.tsx'
 import { saidAt, saidElsewhere } from '../parts/said-at.ts'
 import { TextEntry } from '../parts/text-entry.tsx'
 import { sayDone } from '../scanner/strip.ts'
-
-/** Doubts of which all rows are usually settled alike. */
-const alike: readonly RowDoubt[] = [
-  'unsuitable',
-  'twice',
-  'wrong-season',
-  'not-found',
-  'number-not-read',
-]
 
 /** One row in doubt: what it says, what is wrong, and settling it. */
 export function DoubtCard(props: { doubt: DoubtView; all: readonly DoubtView[] }) {
@@ -163,7 +153,9 @@ function SettleForm({ doubt }: { doubt: DoubtView }) {
 function SettleAlike({ doubt, all }: { doubt: DoubtView; all: readonly DoubtView[] }) {
   const { tell, busy, refusal } = useTell('results.settleAll')
   const same = all.filter((each) => each.file === doubt.file && each.doubt === doubt.doubt)
-  if (same.length < 2 || !alike.includes(doubt.doubt)) return null
+  // A detection is settled by itself: nobody should leave one out among many.
+  const isUrgent = same.some(({ word }) => word === 'detected' || word === 'presumptive')
+  if (same.length < 2 || isUrgent) return null
   const settlement = doubt.doubt === 'unsuitable' ? 'taken' : 'left'
   async function settle() {
     const { file, doubt: of } = doubt

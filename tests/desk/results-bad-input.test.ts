@@ -293,6 +293,21 @@ describe('rows that a person must settle', () => {
     expect(words.find(({ word }) => word === 'detected')).toMatchObject({ animals: 1 })
   })
 
+  test('many are settled together, but never a detection among them', async () => {
+    const of = (said: string, rows: number) =>
+      Array.from({ length: rows }, (_, row) => {
+        return [bagNumber(DeskId.parse('26KRVA'), 8000 + row, 'R'), said] as const
+      })
+    await readIn(at.desk, plainFile([...of('Detected', 1), ...of('Not detected', 3).slice(1)]))
+    const { doubts } = await at.desk.ask('results.doubts', {})
+    const file = doubts[0]?.file ?? ''
+    const all = { file, doubt: 'not-found', settlement: 'left', words: 'another station' } as const
+    expect(await at.desk.code('results.settleAll', all)).toBe('detections-one-by-one')
+    const one = { file, line: 2, settlement: 'left', words: 'asked by phone' } as const
+    await at.desk.ask('results.settle', one)
+    expect(await at.desk.ask('results.settleAll', all)).toEqual({ settled: 2 })
+  })
+
   test('read once more, the rows that a person settled stay as settled', async () => {
     const rows = [
       ['Total: 7', ''],

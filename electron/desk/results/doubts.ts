@@ -113,6 +113,17 @@ function needs(field: string, what: string): Result<never> {
   )
 }
 
+const isUrgent = (word: ResultWord | null) => word === 'detected' || word === 'presumptive'
+
+function oneByOne(): Result<never> {
+  return refused(
+    'detections-one-by-one',
+    'Some of these rows say detected or presumptive.',
+    'Settle those one by one first; then the others can be settled together.',
+    'doubt',
+  )
+}
+
 function notInDoubt(): Result<never> {
   return refused(
     'not-in-doubt',
@@ -143,6 +154,7 @@ export const doubtCommands = {
       const drafts: EntryDraft[] = []
       const reading = readingOfFile(tx, file)?.reading ?? null
       const record = recordSeen(tx, station.zone, now)
+      if (rows.some((row) => isUrgent(meaningOf(reading, row.said)))) return oneByOne()
       for (const row of rows) {
         const same = { file, line: row.line, settlement, bag: '', word: null, tested: null, words }
         const settled = settle(row, same, reading, record)
