@@ -42,9 +42,9 @@ export interface BarcodeSymbol {
 const code128ModuleMm = { least: 0.25, most: 0.495 }
 const dataMatrixModuleMm = { least: 0.375, most: 0.495 }
 
-/** GS1 General Specifications 5.4.4.2: ten modules on each side. */
+/** ISO/IEC 15417, as GS1 General Specifications 5.4.4.2 has it: ten modules on each side. */
 const code128Quiet = 10
-/** GS1 table 6 asks for one module on all four sides; a second one forgives a worn print head. */
+/** ISO/IEC 16022, as GS1 table 6 has it, asks for one module on all four sides; a second one forgives a worn print head. */
 const dataMatrixQuiet = 2
 
 /** Taken off each edge of a rectangle, in dots. */

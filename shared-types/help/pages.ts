@@ -77,7 +77,7 @@ export const helpPages = {
     steps: [
       'Reprint a damaged label on the kits screen, and destroy the old copy.',
       'A label that the log calls void is never stuck on anything.',
-      'If the printer stops, the desk says which label came out last and goes on from there.',
+      'After a jam, scan the last label that came out good (kits screen, Jam): the rest comes out from the next one on.',
     ],
   },
   coolers: {

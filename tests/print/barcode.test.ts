@@ -84,6 +84,30 @@ describe('a barcode for an office printer', () => {
   })
 })
 
+describe.each([203, 300, 600])('at %i dpi', (dpi) => {
+  // In points at the printer's own resolution, as the PDF has them.
+  const left = (symbol: BarcodeSymbol) => Math.min(...symbol.rects.map(({ x }) => x)) * dotSize(dpi)
+  const right = (symbol: BarcodeSymbol) =>
+    symbolSize(symbol).width -
+    Math.max(...symbol.rects.map(({ x, width }) => x + width)) * dotSize(dpi)
+
+  test('a Code 128 has ten modules clear on each side (ISO/IEC 15417, as GS1 5.4.4.2 has it)', () => {
+    const symbol = made(code128Within(number, dpi, mm(60), mm(10)))
+    const module = narrowest(symbol) * dotSize(dpi)
+    expect(left(symbol)).toBeCloseTo(10 * module, 6)
+    expect(right(symbol)).toBeCloseTo(10 * module, 6)
+  })
+
+  test('a Data Matrix has at least one module clear all around (ISO/IEC 16022, as GS1 table 6 has it)', () => {
+    const symbol = made(dataMatrixWithin(number, dpi, mm(15)))
+    const module = narrowest(symbol) * dotSize(dpi)
+    const bottom = Math.max(...symbol.rects.map(({ y, height }) => y + height)) * dotSize(dpi)
+    const top = Math.min(...symbol.rects.map(({ y }) => y)) * dotSize(dpi)
+    for (const clear of [left(symbol), right(symbol), top, symbolSize(symbol).height - bottom])
+      expect(clear).toBeGreaterThanOrEqual(module)
+  })
+})
+
 describe('the rectangles', () => {
   test('of a Code 128 cover as many modules as its bars are wide', () => {
     const { widths, modules } = code128Bars(number)
