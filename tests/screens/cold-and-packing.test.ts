@@ -76,7 +76,10 @@ describe.skipIf(browserPath === undefined)('cold, ice and packing', () => {
     await press(page, 'Alt+T')
     await type(page, '38')
     await press(page, 'Enter')
-    await page.getByText(/38 °F would lie near them/).waitFor()
+    await page
+      .getByText(/38 °F would lie near them/)
+      .first()
+      .waitFor()
     expect(await barriers(page)).toEqual([])
     await press(page, 'Alt+K')
     await page.getByRole('dialog', { name: 'North 1 is out of its limits' }).waitFor()
