@@ -16,6 +16,9 @@ const otherPrebuilds = prebuilds
   .filter((name) => !name.startsWith(`${process.platform}-`))
   .map((name) => `!node_modules/better-sqlite3/prebuilds/${name}.node`)
 
+/** What prints on Windows carries a program for it, thirteen megabytes that no other system runs. */
+const otherPrinting = process.platform === 'win32' ? [] : ['!node_modules/pdf-to-printer/**']
+
 /** The three bundles, and of the packages beside them only what runs. */
 const files = [
   'dist/main/**',
@@ -33,6 +36,7 @@ const files = [
   '!node_modules/.bin/**',
   // Here and not under each system: a list of exclusions alone is taken to begin with everything.
   ...otherPrebuilds,
+  ...otherPrinting,
 ]
 
 /**
