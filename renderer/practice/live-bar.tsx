@@ -4,6 +4,7 @@ import { type PracticeSpeed, practiceSpeeds } from '../../shared-types/practice.
 import type { LivePracticeView } from '../../shared-types/views/practice.ts'
 import { nothing, useAsk, useTell } from '../desk/use-desk.ts'
 import { setClockRate } from '../desk/use-now.ts'
+import { PracticeBand } from '../frame/banners.tsx'
 import { Button } from '../parts/button.tsx'
 import { LiveScene } from './live-scene.tsx'
 import './practice.css'
@@ -18,12 +19,7 @@ export function PracticeBar() {
     setClockRate(rate)
     return () => setClockRate(1)
   }, [rate])
-  if (live === null)
-    return (
-      <p className="practice-band">
-        <strong>{words.band}</strong> An invented day: nothing here is real, and nothing leaves it.
-      </p>
-    )
+  if (live === null) return <PracticeBand />
   return (
     <section className="practice-live" aria-label={words.band}>
       <Pace live={live} />
@@ -49,7 +45,7 @@ function Pace({ live }: { live: LivePracticeView }) {
           {words.score}
         </Button>
       </div>
-      {isScored && <ScoreDialog isOver={live.isOver} onClose={() => setScored(false)} />}
+      {isScored && <ScoreDialog live={live} onClose={() => setScored(false)} />}
     </div>
   )
 }

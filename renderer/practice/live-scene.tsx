@@ -8,6 +8,7 @@ import { practiceWords as words } from './words.ts'
 
 /** What the learner would see and hear at a real station: the hunter, the tissue, the table. */
 export function LiveScene({ live }: { live: LivePracticeView }) {
+  if (live.role === 'lead' && live.told.length === 0) return null
   return (
     <div className="practice-scene">
       {live.role === 'check-in' && <Window at={live.atWindow} />}

@@ -1,5 +1,5 @@
 import { fill } from '../../shared-types/fill.ts'
-import type { ScoreLine } from '../../shared-types/views/practice.ts'
+import type { LivePracticeView, ScoreLine } from '../../shared-types/views/practice.ts'
 import { nothing, useAsk, useTell } from '../desk/use-desk.ts'
 import { Badge } from '../parts/badge.tsx'
 import { Button } from '../parts/button.tsx'
@@ -9,7 +9,8 @@ import { Time } from '../parts/time.tsx'
 import { lineWords, practiceWords as words } from './words.ts'
 
 /** The score so far: every point lost with the entry of the log that shows it. */
-export function ScoreDialog(props: { isOver: boolean; onClose: () => void }) {
+export function ScoreDialog(props: { live: LivePracticeView; onClose: () => void }) {
+  const { live } = props
   const { data, refusal } = useAsk('practice.score', nothing)
   const { tell, busy } = useTell('practice.end')
   const title = data ? fill(words.scoreTitle, data) : words.score
@@ -18,8 +19,9 @@ export function ScoreDialog(props: { isOver: boolean; onClose: () => void }) {
   return (
     <Dialog title={title} onClose={props.onClose} isSide>
       <RefusalNote refusal={refusal} />
+      <p className="numbers">{fill(words.scoreAfter, live)}</p>
       <p>{words.scoreAbout}</p>
-      {!props.isOver && (
+      {!live.isOver && (
         <Button kind="main" keyHint="Alt+Q" isDisabled={busy} onPress={() => void tell({})}>
           {words.end}
         </Button>

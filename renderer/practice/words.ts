@@ -26,8 +26,8 @@ export const practiceWords = {
   begun: 'You practise now. Everyone’s PIN is {pin}.',
   band: 'PRACTICE',
   bandSay: 'You do: {role}. Nothing here is real.',
-  minute: 'minute {minute} of {minutes}',
-  come: '{come} of {animals} came',
+  minute: 'min {minute}/{minutes}',
+  come: '{come}/{animals} came',
   paused: 'paused',
   pause: 'Pause',
   goOn: 'Go on',
@@ -43,6 +43,7 @@ export const practiceWords = {
   scan: 'Scan {words}',
   told: 'Meanwhile:',
   scoreTitle: '{points} of 100',
+  scoreAfter: 'after {minute} of {minutes} min, {come} of {animals} animals',
   scoreAbout:
     'What matters in the record: labels, tissue, waits, variances at the close. Each point lost names the entry that shows it.',
   lost: '−{points}',

@@ -45,7 +45,7 @@ export const guides: Readonly<Record<GuideFor, Guide>> = {
       {
         title: 'While cars come',
         lines: [
-          'F2: the band on top says what needs you now. The first row waits longest.',
+          'F2: the band on top says what needs you now. The first row is next in turn.',
           'Enter on an animal gives it to a sampler. The desk suggests whom; you decide.',
           'Watch kits in hand: a shape and a number say who runs out.',
           'A cooler is read every four hours at least.',

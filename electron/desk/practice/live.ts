@@ -1,7 +1,7 @@
 /** A live practice morning at the open log: its clock, its simulated crew, what the learner sees. */
 import type { WritableLog } from '../../../db/connection.ts'
 import { understood } from '../../../db/fold/fold.ts'
-import { entriesInOrder } from '../../../db/log/read-entries.ts'
+import { entriesInOrder, entriesOfKind } from '../../../db/log/read-entries.ts'
 import { allAnimals } from '../../../db/read/animals.ts'
 import { bagsOnBench, tissuesOf } from '../../../db/read/bags.ts'
 import { coolers } from '../../../db/read/coolers.ts'
@@ -198,9 +198,8 @@ function knownEntries(log: WritableLog) {
 }
 
 function looksAt(log: WritableLog, animal: string, site: string): number {
-  return knownEntries(log).filter(
-    ({ kind, body }) => kind === 'tissue.checked' && body.animal === animal && body.site === site,
-  ).length
+  const looks = [...entriesOfKind(log, 'tissue.checked')]
+  return looks.filter(({ body }) => body.animal === animal && body.site === site).length
 }
 
 function seenIn(log: WritableLog, nowMs: number): Seen {
