@@ -3,7 +3,8 @@ import { createHash } from 'node:crypto'
 import { mkdtempSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import { createDesk, type Session } from '../../electron/desk/desk.ts'
+import { createDesk, type Desk, type Session } from '../../electron/desk/desk.ts'
+import type { Printers } from '../../electron/print/printers.ts'
 import type { AnimalFacts } from '../../shared-types/animal.ts'
 import {
   type CallInput,
@@ -46,18 +47,26 @@ export class TestDesk {
   readonly folder = mkdtempSync(join(tmpdir(), 'duskline-desk-'))
   now = openingMs
   #drawn = 0
-  readonly desk = createDesk({
-    folder: this.folder,
-    now: () => this.now,
-    zone: 'America/Denver',
-    randomBytes: (count) => {
-      this.#drawn += 1
-      return createHash('shake256', { outputLength: count }).update(String(this.#drawn)).digest()
-    },
-  })
+  readonly desk: Desk
   /** The window that the calls below come from. */
-  session: Session = this.desk.openSession()
-  readonly #windows = [this.session]
+  session: Session
+  readonly #windows: Session[]
+
+  /** It reaches no printers unless it is given some. */
+  constructor(printers?: Printers) {
+    this.desk = createDesk({
+      folder: this.folder,
+      now: () => this.now,
+      zone: 'America/Denver',
+      randomBytes: (count) => {
+        this.#drawn += 1
+        return createHash('shake256', { outputLength: count }).update(String(this.#drawn)).digest()
+      },
+      ...(printers && { printers }),
+    })
+    this.session = this.desk.openSession()
+    this.#windows = [this.session]
+  }
 
   /** Time passes. */
   wait(minutes: number): void {
@@ -128,8 +137,9 @@ export interface Crew {
 /** A station set up, with a sampler on duty who has kits in hand, and a volunteer. */
 export async function openStation(
   changed: Partial<CallInput<'station.setUp'>> = {},
+  printers?: Printers,
 ): Promise<{ desk: TestDesk; crew: Crew }> {
-  const desk = new TestDesk()
+  const desk = new TestDesk(printers)
   const { lead } = await desk.ask('station.setUp', { ...setUpInput, ...changed })
   const add = (
     name: string,
