@@ -32,7 +32,10 @@ export function discrepanciesIn(log: ReadableLog): Discrepancy[] {
 function tissueDiscrepancies(log: ReadableLog): Discrepancy[] {
   const nameOf = namesOf(log)
   return [
-    ...tissue.bagsSealedTwice(disputes.sealsOfOneBag(log)),
+    ...tissue.bagsSealedTwice(
+      disputes.sealsOfOneBag(log),
+      disputes.knownOfKind(log, 'bag.discarded'),
+    ),
     ...tissue.bagsInTwoPlaces(movesOfBags(log), nameOf),
     ...receiptsInDispute(log),
     ...tissue.bagsOnTwoManifests(disputes.knownOfKind(log, 'handoff.signed')),

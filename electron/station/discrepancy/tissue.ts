@@ -10,9 +10,16 @@ import { groupsOf } from './groups.ts'
 
 type Of<K extends KnownEntry['kind']> = Extract<KnownEntry, { kind: K }>
 
-/** One bag number sealed on two tissues. */
-export function bagsSealedTwice(seals: readonly Of<'bag.sealed'>[]): Discrepancy[] {
-  return [...groupsOf(seals, ({ body }) => body.bag)].map(([bag, entries]) => ({
+/** One bag number sealed on two tissues, none of which was discarded before the next. */
+export function bagsSealedTwice(
+  seals: readonly Of<'bag.sealed'>[],
+  discards: readonly Of<'bag.discarded'>[],
+): Discrepancy[] {
+  const standing = seals.filter((seal) => !isDoneAgain(seal, seals, discards))
+  const twice = [...groupsOf(standing, ({ body }) => body.bag)].filter(
+    ([, entries]) => entries.length > 1,
+  )
+  return twice.map(([bag, entries]) => ({
     kind: 'bag-twice',
     evidence: entries.map(({ hash }) => hash).toSorted(),
     say: `Bag number ${grouped(bag)} was sealed ${entries.length} times.`,
@@ -26,6 +33,18 @@ export function bagsSealedTwice(seals: readonly Of<'bag.sealed'>[]): Discrepancy
       holds: { is: 'bag-of', bag, animal: body.animal, kit: body.kit, site: body.site },
     })),
   }))
+}
+
+/** A bag that was torn, discarded and done again under a new copy of its label is one bag. */
+function isDoneAgain(
+  seal: Of<'bag.sealed'>,
+  seals: readonly Of<'bag.sealed'>[],
+  discards: readonly Of<'bag.discarded'>[],
+): boolean {
+  const later = (each: Of<'bag.sealed' | 'bag.discarded'>) =>
+    each.desk === seal.desk && each.body.bag === seal.body.bag && each.seq > seal.seq
+  const next = Math.min(...seals.filter(later).map(({ seq }) => seq))
+  return discards.some((discard) => later(discard) && discard.seq < next)
 }
 
 type Move = Of<'bag.placed' | 'bag.taken-out' | 'bag.discarded'>
