@@ -36,7 +36,7 @@ describe('help is about this program', () => {
     const without = [...codes].filter(
       (code) => code && !needs.includes(code) && refusalHelp[code] === undefined,
     )
-    expect(without.toSorted(), 'write these into shared-types/help/refusals.ts').toEqual([])
+    expect(without, 'write these into shared-types/help/refusals.ts').toEqual([])
   })
 
   test('reasons and steps are sentences', () => {
