@@ -241,7 +241,7 @@ describe('is found', () => {
     const fewer = (connection: Connection) => connection.exec('DELETE FROM cooler')
     expect(foundAfter(fewer)).toEqual(['read-tables-differ'])
     const more = (connection: Connection) =>
-      connection.exec("INSERT INTO label_run VALUES ('x', 1, 1)")
+      connection.exec("INSERT INTO label_run (hash, blanks, by_hand, ms) VALUES ('x', 1, 0, 1)")
     expect(foundAfter(more)).toEqual(['read-tables-differ'])
   })
 
