@@ -24,6 +24,7 @@ import { readTablesOf, withoutIndexes } from '../migrations/migrate.ts'
 import { markOfLog } from './log-mark.ts'
 import type { ContactTable, EntryTable, SealKeyTable, UnprovedTable } from '../schema.ts'
 import { entryColumnNames, entryColumns } from './entry-columns.ts'
+import { betterKey, partSql } from './part-sql.ts'
 import { Ties } from './ties.ts'
 import { noFolder, notAMergedLog, outInUse } from './merge-refusals.ts'
 
@@ -84,10 +85,6 @@ function insertEntries(rows: number): string {
 
 const entryIndexes =
   "SELECT name, sql FROM sqlite_schema WHERE type = 'index' AND tbl_name = 'entry' AND sql IS NOT NULL"
-
-/** Of two records of a key, the one that opens it; of two that do, always the same. */
-const betterKey = `ON CONFLICT (id) DO UPDATE SET under_passphrase = excluded.under_passphrase
-  WHERE coalesce(excluded.under_passphrase, '') > coalesce(under_passphrase, '')`
 
 export class Target {
   readonly practice: boolean | null
@@ -282,18 +279,6 @@ function leavePurgedOut(connection: Connection): void {
       LEFT JOIN station ON station.desk = entry.desk
     WHERE animal.contact IS NOT NULL AND animal.day <= entry.body ->> '$.upTo'
       AND (animal.desk = entry.desk OR station.office = 1))`)
-}
-
-/** What takes a part in that is attached as `part`. */
-function partSql(readTables: readonly string[]): string[] {
-  return [
-    `INSERT OR IGNORE INTO main.entry (${entryColumnNames}) SELECT ${entryColumnNames} FROM part.entry`,
-    'INSERT OR IGNORE INTO main.contact SELECT * FROM part.contact',
-    'INSERT OR IGNORE INTO main.unproved SELECT * FROM part.unproved',
-    `INSERT INTO main.seal_key (id, under_passphrase)
-     SELECT id, under_passphrase FROM part.seal_key WHERE true ${betterKey}`,
-    ...readTables.map((name) => `INSERT INTO main."${name}" SELECT * FROM part."${name}"`),
-  ]
 }
 
 function putInPlace(part: string, out: string): void {
