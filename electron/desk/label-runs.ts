@@ -1,20 +1,11 @@
 /** From what the log knows to what the printer needs: labels of kits, reprints, coolers. */
 import type { ReadableLog } from '../../db/connection.ts'
-import { animalOf } from '../../db/read/animals.ts'
 import { bagOf } from '../../db/read/bags.ts'
 import { coolerOf } from '../../db/read/coolers.ts'
 import { allKits, kitRecordOf } from '../../db/read/kits.ts'
 import { labelsOfKit } from '../../db/read/labels.ts'
 import { personOf } from '../../db/read/people.ts'
 import { allStocks } from '../../db/read/stocks.ts'
-import {
-  type AnimalFacts,
-  ageWords,
-  type HarvestPlace,
-  type HeadCondition,
-  headFaultWords,
-  speciesWords,
-} from '../../shared-types/animal.ts'
 import type { CoolerRecord } from '../../shared-types/cooler.ts'
 import type { LabelRecord } from '../../shared-types/label.ts'
 import type { LabelStock, StockName } from '../../shared-types/label-stock.ts'
@@ -30,20 +21,16 @@ import {
   PersonId,
   type SampleNumber,
 } from '../../shared-types/sample-number.ts'
-import {
-  keepingWords,
-  type StationRecord,
-  type StationSettings,
-} from '../../shared-types/station.ts'
-import { type Kept, keptWords, siteWords, type TissueSite } from '../../shared-types/tissue.ts'
+import { keepingWords, type StationRecord } from '../../shared-types/station.ts'
+import type { Kept, TissueSite } from '../../shared-types/tissue.ts'
 import { layBadgeLabel } from '../print/badge-label.ts'
 import { layCoolerLabel } from '../print/cooler-label.ts'
-import type { DataCardFacts } from '../print/data-card.ts'
 import { type KitLabel, type KitLabels, layKitLabels } from '../print/kit-labels.ts'
 import type { LabelBatch, LabelRun } from '../print/label-run.ts'
 import { localDate } from '../station/local-time.ts'
 import { unknownStock } from '../station/label-stocks.ts'
 import { partOf } from '../station/scan.ts'
+import { factsOf, keptBySite } from './label-facts.ts'
 
 export interface Printing {
   readonly station: StationRecord
@@ -71,64 +58,6 @@ function batchOf({ station, now }: Printing): LabelBatch {
     practice: station.practice,
     madeAtMs: now,
   }
-}
-
-function placeWords(place: HarvestPlace): string {
-  if (place.by === 'not-known') return 'not known'
-  if (place.by === 'unit') return [`unit ${place.unit}`, place.place].filter(Boolean).join(', ')
-  const at = `${place.latitude.toFixed(4)}, ${place.longitude.toFixed(4)}`
-  return place.unit === '' ? at : `unit ${place.unit}, ${at}`
-}
-
-function headWords({ presented, faults }: HeadCondition): string {
-  const state =
-    faults.length === 0 ? 'whole' : faults.map((each) => headFaultWords[each]).join(', ')
-  return presented === 'head-only' ? `head only, ${state}` : state
-}
-
-function cardFacts(
-  animal: AnimalNumber,
-  facts: AnimalFacts,
-  kept: string,
-  sampler: string | undefined,
-): DataCardFacts {
-  return {
-    animal,
-    tag: facts.tag,
-    species: speciesWords[facts.species],
-    sex: facts.sex,
-    ageClass: ageWords[facts.age],
-    harvestDate: facts.harvested,
-    harvestPlace: placeWords(facts.place),
-    headCondition: headWords(facts.head),
-    kept,
-    sampler,
-  }
-}
-
-function keptBySite(settings: StationSettings): Partial<Record<TissueSite, Kept>> {
-  return Object.fromEntries(settings.tissues.map(({ site, kept }) => [site, kept]))
-}
-
-function keptInWords(settings: StationSettings): string {
-  const ways = new Set(settings.tissues.map(({ kept }) => kept))
-  const [only] = ways
-  if (ways.size === 1 && only) return keptWords[only]
-  return settings.tissues
-    .map(({ site, kept }) => `${siteWords[site]} ${keptWords[kept]}`)
-    .join(', ')
-}
-
-function factsOf(
-  log: ReadableLog,
-  animal: AnimalNumber | null,
-  settings: StationSettings,
-): DataCardFacts {
-  const kept = keptInWords(settings)
-  const record = animal && animalOf(log, animal)
-  if (!record) return { kept }
-  const sampler = record.sampler ? personOf(log, record.sampler)?.name : undefined
-  return cardFacts(record.animal, record.facts, kept, sampler)
 }
 
 /** A kit and which of its numbers to label, each at its copy. */
