@@ -31,6 +31,9 @@ const neverOnAPracticeDay = {
   'handoff.corrected': 'what was signed was right',
   'receipt.counted': 'the laboratory counts on another day',
   'discrepancy.settled': 'only a merge finds any',
+  'labels.resumed': 'sheets jam one at a time, and a ruined label is printed again by itself',
+  'stock.described': 'the sheets that everybody sells will do',
+  'stock.retired': 'the sheets that everybody sells will do',
 }
 
 describe('a practice day of 120 animals at two desks', () => {
