@@ -199,6 +199,11 @@ describe.skipIf(browserPath === undefined)('the line', () => {
   test('in low sun the screen is black on white, and then as by day again', async () => {
     const light = () => shown.page.evaluate(() => document.documentElement.dataset.light)
     await press(shown.page, 'Alt+N')
+    await expect.poll(light).toBe('night')
+    await expect
+      .poll(() => shown.page.getByRole('button', { name: 'High contrast' }).count())
+      .toBe(1)
+    await press(shown.page, 'Alt+N')
     await expect.poll(light).toBe('contrast')
     expect(await barriers(shown.page)).toEqual([])
     await picture(shown.page, 'line-contrast')
