@@ -158,10 +158,20 @@ async function printThing(
   return granted(await handOver(call, kindOf(number), printed.value, name))
 }
 
+/** The rest of a run, begun while its first part still comes out, would come out twice. */
+function printerBusy(): Result<never> {
+  return refused(
+    'printer-busy',
+    'Labels are still on their way to the printer.',
+    'Stop the printer first (kits screen), then scan the last label that came out good.',
+  )
+}
+
 async function goOn(
   call: CommandCall,
   jam: ParsedInput<'labels.goOn'>,
 ): Promise<Result<CallOutput<'labels.goOn'>>> {
+  if (call.room.look().job?.state === 'printing') return printerBusy()
   const resumed = call.act((tx) => resumeRun(tx, call, jam))
   if (!resumed.ok) return resumed
   const { run, again } = resumed.value

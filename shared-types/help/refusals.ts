@@ -158,6 +158,10 @@ export const refusalHelp: Readonly<Record<string, RefusalHelp>> = {
   },
   'run-is-out': { page: 'labels', why: 'All of it is printed.' },
   'printer-gone': { page: 'labels', why: 'The system no longer knows that printer.' },
+  'printer-busy': {
+    page: 'labels',
+    why: 'Labels that come out while the rest is begun anew would come out twice.',
+  },
   'nothing-printing': { page: 'labels', why: 'Nothing is being printed.' },
   'no-printing-system': { page: 'labels', why: 'This computer’s system has no printing set up.' },
   'printing-failed': { page: 'labels', why: 'The system’s printing answered with an error.' },

@@ -1,7 +1,9 @@
 /** The table of label stocks, and printing on what is in it. */
 import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest'
+import type { Printers } from '../../electron/print/printers.ts'
 import { commonStocks } from '../../shared-types/common-stocks.ts'
 import type { LabelStock } from '../../shared-types/label-stock.ts'
+import { granted } from '../../shared-types/result.ts'
 import { type Crew, openStation, type TestDesk } from '../support/desk.ts'
 
 let desk: TestDesk
@@ -175,5 +177,30 @@ describe('printers', () => {
     const { pdf, sentTo } = await desk.ask('printing.calibrate', { kind: 'coolers' })
     expect(pdf.name).toBe('calibration-sheet-a4.pdf')
     expect(sentTo).toBeNull()
+  })
+})
+
+describe('a printer that is at work', () => {
+  test('is stopped before the rest of a run is begun: labels would come out twice', async () => {
+    const endless: Printers = {
+      list: () => Promise.resolve(granted([{ name: 'slow', words: 'slow', trouble: null }])),
+      send: (_pdf, printer) => Promise.resolve(granted({ printer, job: 'slow-1' })),
+      progress: () => Promise.resolve(granted({ is: 'waiting', say: 'Printing.' })),
+      cancel: () => Promise.resolve(),
+    }
+    const { desk: busy } = await openStation({}, endless)
+    await busy.ask('printing.choose', { kind: 'kits', printer: 'slow', stock: 'roll-51x25' })
+    const reserve = { whom: 'reserve', count: 1 } as const
+    const { kits, sentTo } = await busy.ask('labels.printKits', {
+      for: reserve,
+      stock: 'roll-51x25',
+    })
+    expect(sentTo).toBe('slow')
+    const jam = { last: kits[0] ?? null, good: 1, ruined: 0 }
+    expect(await busy.code('labels.goOn', jam)).toBe('printer-busy')
+    await busy.ask('printing.stop', {})
+    expect(await busy.code('printing.goOn', { printer: null })).toBe('last-label-unknown')
+    expect((await busy.ask('labels.goOn', jam)).sentTo).toBe('slow')
+    await busy.end()
   })
 })
