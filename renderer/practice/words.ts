@@ -25,7 +25,7 @@ export const practiceWords = {
   starting: 'Setting the morning up…',
   begun: 'You practise now. Everyone’s PIN is {pin}.',
   band: 'PRACTICE',
-  bandSay: 'You do: {role}. Nothing here is real.',
+  bandSay: 'You do: {role}. Not real.',
   minute: 'min {minute}/{minutes}',
   come: '{come}/{animals} came',
   paused: 'paused',
