@@ -35,15 +35,20 @@ function scratchDocument(): PDFKit.PDFDocument {
 
 /** Widths at 1 point. The labels of a batch say the same words over and over. */
 const known = new Map<string, number>()
-/** Enough for the words of a batch; numbers come and go. */
-const mostKnown = 2000
+/** Enough for the words of a large batch. Numbers come and go, and the fonts keep each word they measured. */
+const mostKnown = 6000
+
+function forget(): void {
+  known.clear()
+  scratch = undefined
+}
 
 /** Width of one line of text in points: it grows with the size of the type. */
 export function textWidth(text: string, face: Face, size: number): number {
   const key = `${face} ${text}`
   const kept = known.get(key)
   if (kept !== undefined) return kept * size
-  if (known.size >= mostKnown) known.clear()
+  if (known.size >= mostKnown) forget()
   const width = scratchDocument().font(face, 1).widthOfString(text)
   known.set(key, width)
   return width * size
