@@ -34,6 +34,22 @@ const neverOnAPracticeDay = {
   'labels.resumed': 'sheets jam one at a time, and a ruined label is printed again by itself',
   'stock.described': 'the sheets that everybody sells will do',
   'stock.retired': 'the sheets that everybody sells will do',
+  'slip.taken-back': 'nobody slips within the minute',
+  'animal.struck-out': 'nobody slips within the minute',
+  'animal.outcome-changed': 'nobody slips within the minute',
+  'tissue.reopened': 'nobody slips within the minute',
+  'kit.brought': 'each desk has kits of its own',
+  'cooler.kept': 'no cooler stays over the night',
+  'station.variance-explained': 'only the merged log of all desks has it',
+  'station.closed': 'only the merged log of all desks is closed as one',
+  'results.read': 'results come weeks later',
+  'results.row-settled': 'results come weeks later',
+  'results.rules-set': 'results come weeks later',
+  'result.reported': 'results come weeks later',
+  'result.followed-up': 'results come weeks later',
+  'hunter.told': 'results come weeks later',
+  'coverage.planned': 'the office plans the season',
+  'outline.supplied': 'the office has the map',
 }
 
 describe('a practice day of 120 animals at two desks', () => {
