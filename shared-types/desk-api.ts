@@ -6,7 +6,7 @@
  * the part and the station before anything else happens.
  */
 import { z } from 'zod'
-import { AnimalFacts, Contact, NoSampleReason, Outcome, Species } from './animal.ts'
+import { AnimalFacts, Contact, NoSampleReason, Outcome } from './animal.ts'
 import { command, query } from './call-shape.ts'
 import { CountItem, VarianceReason } from './close.ts'
 import { coverageCalls } from './coverage-calls.ts'

@@ -153,10 +153,8 @@ function FirstLines(props: { look: LoggerLookView }) {
         <caption>First lines, of {lines}</caption>
         <tbody>
           {rows.map((row, place) => (
-            // oxlint-disable-next-line react/no-array-index-key -- lines of a file have nothing but their place
             <tr key={place}>
               {row.map((cell, column) => (
-                // oxlint-disable-next-line react/no-array-index-key -- and so have its cells
                 <td key={column}>{cell}</td>
               ))}
             </tr>

@@ -10,14 +10,12 @@ export function FirstLines(props: { look: ResultLookView }) {
         <caption>First lines, of {lines}</caption>
         <tbody>
           {rows.map((row, place) => (
-            // oxlint-disable-next-line react/no-array-index-key -- lines of a file have nothing but their place
             <tr key={place} className={place === linesAbove ? 'results-heading' : undefined}>
               <th scope="row" className="numbers">
                 {place + 1}
                 {place === linesAbove && <span className="unseen"> (headings)</span>}
               </th>
               {row.map((cell, column) => (
-                // oxlint-disable-next-line react/no-array-index-key -- and so have its cells
                 <td key={column}>{cell}</td>
               ))}
             </tr>
