@@ -19,6 +19,9 @@ import { type Found, useFind } from './use-find.ts'
 
 const FoundStory = lazy(async () => ({ default: (await import('./found-story.tsx')).FoundStory }))
 
+/** Characters of a number, with no hyphens; one may have been lost in typing. */
+const numberLength = 11
+
 /** Finds anything by letters typed here, or by a scan that no screen wanted, and tells its story. */
 export function FindBox() {
   const input = useRef<HTMLInputElement>(null)
@@ -43,6 +46,8 @@ export function FindBox() {
     const answer = await callDesk(connection, 'seek', { text: typed })
     const first = answer.ok ? answer.value.hits[0] : undefined
     if (first) return open(first.of)
+    // As long as a number of ours: then it was mistyped, and what is wrong with it is known.
+    if (typed.replaceAll('-', '').length >= numberLength) return void find(typed)
     const { say, next } = words.nothing
     sayRefused({ say: fill(say, { text: typed }), next })
   }

@@ -32,6 +32,9 @@ function inDocument(a: Element, b: Element): number {
 function wordsOf(element: Element): string {
   const named = element.getAttribute('aria-label')
   if (named !== null) return named
+  // Words that stand for several things are read out in full; so are they here.
+  const full = element.querySelector('.unseen')?.textContent
+  if (full) return full
   const copy = (element.closest('label') ?? element).cloneNode(true) as Element
   for (const each of copy.querySelectorAll('.key-cap, .unseen, small, svg')) each.remove()
   return (copy.textContent ?? '').replace(/\s+/g, ' ').trim()
