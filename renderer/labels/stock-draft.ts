@@ -4,8 +4,8 @@ import type { LabelStock } from '../../shared-types/label-stock.ts'
 export const fields = {
   widthMm: 'Label width',
   heightMm: 'Label height',
-  marginMm: 'Margin inside the label',
-  gapMm: 'Gap between labels',
+  marginMm: 'Margin inside',
+  gapMm: 'Gap between',
   paperWidthMm: 'Paper width',
   paperHeightMm: 'Paper height',
   columns: 'Labels across',
