@@ -28,29 +28,44 @@ export function isSingle(key: string): boolean {
 
 /**
  * A single character works only while the focus is inside its own part of the screen (`data-keys`)
- * and not in a text field, so that speech input and stray keys do nothing (WCAG 2.1.4). A dialog
- * that has just opened holds the focus itself: there all its keys work.
+ * and not in a text field, so that speech input and stray keys do nothing (WCAG 2.1.4).
  */
 function isWithinReach(binding: Binding): boolean {
   const focused = document.activeElement
   if (!isSingle(binding.key)) return true
   if (focused === null || isTextField(focused)) return false
-  if (focused.matches('[role=dialog]')) return focused.contains(binding.element.current)
   return binding.element.current?.closest('[data-keys]')?.contains(focused) ?? false
 }
 
+const openDialog = () => [...document.querySelectorAll('[data-dialog]')].at(-1)
+
 /** While a dialog is open, only its own keys work. */
 function isReachable(binding: Binding): boolean {
-  const dialog = [...document.querySelectorAll('[data-dialog]')].at(-1)
+  const dialog = openDialog()
   const isOutside = dialog !== undefined && !dialog.contains(binding.element.current)
   if (isOutside && !binding.isEverywhere) return false
   return isWithinReach(binding)
 }
 
+/**
+ * A dialog has the whole attention: a character that means one thing in it does so wherever in it the
+ * focus is, also while the focus is still on its way from the button that opened it.
+ */
+function onlyOneInDialog(name: string): Binding | undefined {
+  const dialog = openDialog()
+  const focused = document.activeElement
+  if (!dialog || !isSingle(name) || (focused && isTextField(focused))) return undefined
+  const meant = bindings.filter(
+    ({ key, element }) => key === name && dialog.contains(element.current),
+  )
+  return meant.length === 1 ? meant[0] : undefined
+}
+
 /** Presses what is bound to a key, the one shown last first; false when nothing is. */
 export function pressKey(key: string): boolean {
   const name = isSingle(key) ? key.toLowerCase() : key
-  const bound = bindings.findLast((each) => each.key === name && isReachable(each))
+  const bound =
+    bindings.findLast((each) => each.key === name && isReachable(each)) ?? onlyOneInDialog(name)
   bound?.press.current()
   return bound !== undefined
 }
@@ -80,7 +95,7 @@ export function useKey(
 
 /** What answers to a key now: the key, and the element that it presses. In an open dialog, only that one's. */
 export function keysNow(): { key: string; element: Element }[] {
-  const dialog = [...document.querySelectorAll('[data-dialog]')].at(-1)
+  const dialog = openDialog()
   return bindings.flatMap(({ key, element, isEverywhere }) => {
     const shown = element.current
     if (shown === null || shown.closest('[hidden]') !== null) return []

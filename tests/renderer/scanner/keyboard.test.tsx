@@ -324,3 +324,36 @@ test('a wrong label is told by words of its own, and not as any other refusal', 
   act(() => sayRefused({ code: 'cooler-full', say: 'It is full.', next: 'Take another.' }))
   expect(screen.getByRole('alert').textContent).toContain('Not done. It is full.')
 })
+
+test('in a dialog a key that means one thing works wherever in it the focus is', () => {
+  const onPick = vi.fn()
+  const choice = (label: string, pressed: string) => (
+    <Choice
+      label={label}
+      options={[{ value: 'torn', label: 'torn', key: pressed }]}
+      value={null}
+      onChange={onPick}
+    />
+  )
+  render(
+    <>
+      <Panel title="Behind">{choice('Behind', 'b')}</Panel>
+      <div data-dialog>
+        <button type="button">Close</button>
+        {choice('Why', '5')}
+        {choice('How', 'x')}
+        {choice('Else', 'x')}
+      </div>
+    </>,
+  )
+  const press = (name: string, at: number) => {
+    screen.getByRole('button', { name: 'Close' }).focus()
+    key(name, at)
+    act(() => void vi.advanceTimersByTime(200))
+  }
+  press('5', 0)
+  expect(onPick).toHaveBeenCalledTimes(1)
+  press('b', 1000)
+  press('x', 2000)
+  expect(onPick).toHaveBeenCalledTimes(1)
+})
