@@ -54,8 +54,12 @@ function Speed({ speed }: { speed: PracticeSpeed }) {
   const { tell, busy } = useTell('practice.pace')
   // What the last press asked for: three quick presses are three steps, though the desk answers later.
   const wanted = useRef(speed)
-  const before = useRef<PracticeSpeed>(1)
+  const told = useRef(speed)
+  const before = useRef<PracticeSpeed>(speed > 0 ? speed : 1)
   useEffect(() => {
+    // Until the desk has told a new pace, what was asked for stands.
+    if (speed === told.current) return
+    told.current = speed
     if (!busy) wanted.current = speed
     if (speed > 0) before.current = speed
   }, [speed, busy])

@@ -36,7 +36,7 @@ export function listenToKeyboard(): () => void {
     if (key !== undefined && !pressKey(key)) sayStray(key)
   }
 
-  function onScan(event: KeyboardEvent, text: string, runs = 1): void {
+  function onScan(event: KeyboardEvent, text: string, runs: number): void {
     if (isForField(text, document.activeElement)) return
     event.preventDefault()
     event.stopImmediatePropagation()

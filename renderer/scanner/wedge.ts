@@ -14,13 +14,13 @@ const longestBreakMs = 3000
 
 /**
  * What one key press means: `first` may begin a scan, `more` goes on with one, `scan` ends one.
- * `runs`: of how many runs it was put together; absent for one.
+ * `runs`: of how many runs it was put together.
  */
 export type Press =
   | { readonly is: 'first' | 'more' | 'other' }
   /** The end of a scan that a pause has broken. */
   | { readonly is: 'pieces' }
-  | { readonly is: 'scan'; readonly text: string; readonly runs?: number }
+  | { readonly is: 'scan'; readonly text: string; readonly runs: number }
 
 export interface Wedge {
   /** One key press: `key` as in KeyboardEvent.key, `atMs` its time in milliseconds. */
@@ -49,14 +49,16 @@ export function createWedge(isOurNumber: (text: string) => boolean): Wedge {
     runs = []
     broken = 0
     if (!isFast) return { is: 'other' }
-    const whole = scanned.join('')
-    if (scanned.length > 1 && isOurNumber(whole))
-      return { is: 'scan', text: whole, runs: scanned.length }
+    // The last runs are the scan; what a person typed just before it is theirs.
+    for (let count = 1; count <= scanned.length; count += 1) {
+      const joined = scanned.slice(-count).join('')
+      if (isOurNumber(joined)) return { is: 'scan', text: joined, runs: count }
+    }
     const text = scanned.at(-1) ?? ''
     const fast = before + lengthOfFast(scanned)
     const isBroken = fast > text.length && fast >= leastCharacters
-    if (isBroken && !isOurNumber(text)) return { is: 'pieces' }
-    return text.length >= leastCharacters ? { is: 'scan', text } : { is: 'other' }
+    if (isBroken) return { is: 'pieces' }
+    return text.length >= leastCharacters ? { is: 'scan', text, runs: 1 } : { is: 'other' }
   }
 
   return {

@@ -12,7 +12,7 @@ function typed(text: string, gapMs: number, end = 'Enter') {
 
 test('a scanner is known by its speed, whether it ends with Enter or Tab', () => {
   for (const end of ['Enter', 'Tab'])
-    expect(typed(label, 4, end).at(-1)).toEqual({ is: 'scan', text: label })
+    expect(typed(label, 4, end).at(-1)).toEqual({ is: 'scan', text: label, runs: 1 })
 })
 
 test('a person typing the same number and Enter is no scanner', () => {
@@ -37,7 +37,7 @@ test('only the fast run before Enter is the scan: what a person typed before sta
   const keys = [...label].map((key, place) => wedge.press(key, 400 + place * 4))
   expect(keys[0]).toEqual({ is: 'first' })
   expect(keys[1]).toEqual({ is: 'more' })
-  expect(wedge.press('Enter', 400 + 12 * 4)).toEqual({ is: 'scan', text: label })
+  expect(wedge.press('Enter', 400 + 12 * 4)).toEqual({ is: 'scan', text: label, runs: 1 })
 })
 
 test('the Shift that a scanner holds for capitals does not break its run', () => {
@@ -47,7 +47,7 @@ test('the Shift that a scanner holds for capitals does not break its run', () =>
     wedge.press('Shift', (at += 4))
     wedge.press(key, (at += 4))
   }
-  expect(wedge.press('Enter', at + 4)).toEqual({ is: 'scan', text: 'KRVACD' })
+  expect(wedge.press('Enter', at + 4)).toEqual({ is: 'scan', text: 'KRVACD', runs: 1 })
 })
 
 test('two scans in a row are two scans', () => {
@@ -83,9 +83,17 @@ test('keys that a person strikes before a scan are no pieces of it, and neither 
   const tag = 'WY2026081'.split('')
   const foreign = tag.map((key, place) => wedge.press(key, 1000 + place * 4))
   expect(foreign.at(-1)).toEqual({ is: 'more' })
-  expect(wedge.press('Enter', 1000 + 36)).toEqual({ is: 'scan', text: 'WY2026081' })
+  expect(wedge.press('Enter', 1000 + 36)).toEqual({ is: 'scan', text: 'WY2026081', runs: 1 })
   for (const [place, key] of ['2', '6', 'K', 'R'].entries()) wedge.press(key, 5000 + place * 4)
   const later = tag.map((key, place) => wedge.press(key, 60_000 + place * 4))
   expect(later).toHaveLength(9)
-  expect(wedge.press('Enter', 60_000 + 36)).toEqual({ is: 'scan', text: 'WY2026081' })
+  expect(wedge.press('Enter', 60_000 + 36)).toEqual({ is: 'scan', text: 'WY2026081', runs: 1 })
+})
+
+test('characters struck just before a scan are not of it, although scanners add such characters too', () => {
+  const wedge = createWedge((text) => text.endsWith(label))
+  wedge.press('2', 0)
+  wedge.press('6', 45)
+  for (const [place, key] of [...label].entries()) wedge.press(key, 120 + place * 4)
+  expect(wedge.press('Enter', 120 + 48)).toEqual({ is: 'scan', text: label, runs: 1 })
 })
