@@ -8,7 +8,10 @@ import { CutFace } from './cut-face.tsx'
 import { useSealByScan } from './seal-bag.ts'
 import { sentence } from './sentence.ts'
 
-/** The tissue goes into its bag, and the bag's own label is scanned back onto it. */
+/**
+ * The tissue goes into its bag, and the bag's own label is scanned back onto it. The focus is in the
+ * field, and no deed has a bare key: a number typed by hand must press nothing.
+ */
 export function Bag(props: {
   animal: AnimalView
   site: SiteView
@@ -22,6 +25,7 @@ export function Bag(props: {
     <BenchStep
       title={`${sentence(siteWords[site.site])}: bag it and scan the bag`}
       refusal={refusal}
+      focused
     >
       <div className="bench-bag">
         <p className="side-letter" aria-hidden="true">
@@ -39,13 +43,17 @@ export function Bag(props: {
         </div>
       </div>
       <div className="bench-typed">
-        <NumberEntry label="Or type the bag's number" hint="twelve characters, then Enter" />
+        <NumberEntry
+          label="Or type the bag's number"
+          hint="twelve characters, then Enter"
+          autoFocus
+        />
       </div>
       <div className="row">
-        <Button keyHint="A" onPress={props.onLookAgain}>
+        <Button keyHint="Alt+C" onPress={props.onLookAgain}>
           Look again
         </Button>
-        <Button keyHint="N" onPress={props.onMiss}>
+        <Button keyHint="Alt+M" onPress={props.onMiss}>
           Not taken
         </Button>
         {site.check && (

@@ -109,7 +109,7 @@ export function Look(props: {
             maxLength={3}
             error={/^\d*$/.test(size.trim()) ? undefined : 'whole millimetres'}
           />
-          <Button keyHint="N" onPress={props.onMiss}>
+          <Button keyHint="Alt+M" onPress={props.onMiss}>
             Not taken
           </Button>
         </div>

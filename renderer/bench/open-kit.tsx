@@ -22,7 +22,7 @@ export function OpenKit({ animal }: { readonly animal: AnimalView }) {
     void open(text)
   })
   return (
-    <BenchStep title="Scan the kit" refusal={refusal}>
+    <BenchStep title="Scan the kit" refusal={refusal} focused>
       <p className="bench-say">Any label of the kit will do: a bag, the data card or the stub.</p>
       {animal.kit && (
         <p>
@@ -30,7 +30,7 @@ export function OpenKit({ animal }: { readonly animal: AnimalView }) {
         </p>
       )}
       <div className="bench-typed">
-        <NumberEntry label="Or type its number" hint="twelve characters, then Enter" />
+        <NumberEntry label="Or type its number" hint="twelve characters, then Enter" autoFocus />
       </div>
       <BladeCaution />
     </BenchStep>

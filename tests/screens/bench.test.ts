@@ -122,7 +122,7 @@ describe.skipIf(browserPath === undefined)('the bench', () => {
     await step('Scan the kit')
     await scan(shown.page, mine.kit)
     await step('Left node: look at the cut face')
-    await keys.press('n')
+    await keys.press('Alt+M')
     await step('The left node is not taken: why?')
     expect(await barriers(shown.page)).toEqual([])
     await picture(shown.page, 'bench-not-taken')
@@ -137,6 +137,38 @@ describe.skipIf(browserPath === undefined)('the bench', () => {
     const { outcome, sites } = await shown.desk.ask('animal', { animal })
     expect(outcome).toBe('one')
     expect(sites.map(({ missed }) => missed?.reason)).toEqual(['shot-away', undefined])
+  })
+
+  test('numbers typed by hand open the kit and seal the bag, and press nothing on the way', async () => {
+    const mine = await oneKit()
+    await keys.press('Enter')
+    await step('Scan the kit')
+    await expect.poll(() => focused(shown.page)).toContain('Or type its number')
+    await keys.type(mine.kit)
+    await keys.press('Enter')
+    await step('Left node: look at the cut face')
+    await expect.poll(() => focused(shown.page)).toContain('lymph node')
+    await keys.press('1', 'Enter')
+    await step('Left node: bag it and scan the bag')
+    await expect.poll(() => focused(shown.page)).toContain("Or type the bag's number")
+    await keys.press('Alt+C')
+    await step('Left node: look at the cut face')
+    await expect.poll(() => focused(shown.page)).toContain('lymph node')
+    await keys.press('1', 'Enter')
+    await step('Left node: bag it and scan the bag')
+    await expect.poll(() => focused(shown.page)).toContain("Or type the bag's number")
+    const looks = async () =>
+      (await shown.desk.ask('animal', { animal })).story.filter(
+        ({ kind }) => kind === 'tissue.checked',
+      ).length
+    const before = await looks()
+    await keys.type(mine.left)
+    await keys.press('Enter')
+    await step('Right node: look at the cut face')
+    expect(before).toBe(2)
+    expect(await looks()).toBe(before)
+    const { sites } = await shown.desk.ask('animal', { animal })
+    expect(sites.map(({ bag }) => bag)).toEqual([mine.left, null])
   })
 
   test('a kit that was never numbered here is refused in words, and nothing is opened', async () => {
