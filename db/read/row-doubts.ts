@@ -15,6 +15,15 @@ export const openDoubts = prepareAll((db) =>
     .orderBy('line'),
 )
 
+/** What every open row in doubt names: the animal of its bag where the log knows it, and what it says. */
+export const openDoubtNames = prepareAll((db) =>
+  db
+    .selectFrom('row_doubt')
+    .leftJoin('bag', 'bag.bag', 'row_doubt.bag')
+    .select(['bag.animal', 'row_doubt.number'])
+    .where('row_doubt.settlement', 'is', null),
+)
+
 /** The rows settled last, the latest first. */
 export const settledDoubts = prepareAll((db) =>
   db

@@ -68,6 +68,20 @@ export const bagsAwaiting = prepareAll((db) =>
     .orderBy('bag.bag'),
 )
 
+const awaitingRow = prepareOne((db) =>
+  db
+    .selectFrom('bag')
+    .leftJoin('sample_result', 'sample_result.bag', 'bag.bag')
+    .select(sql<number>`coalesce(sum(sample_result.word is null), 0)`.as('unreported'))
+    .select(sql<number>`coalesce(sum(sample_result.word = 'pending'), 0)`.as('pending'))
+    .where('bag.place', '=', 'handed-off'),
+)
+
+/** Bags given to a courier: those nothing was reported of, and those the laboratory calls pending. */
+export function countAwaiting(log: ReadableLog): { unreported: number; pending: number } {
+  return awaitingRow(log) ?? { unreported: 0, pending: 0 }
+}
+
 /** Each animal with a contact that is still kept, by its day. */
 export const animalsWithContact = prepareAll((db) =>
   db

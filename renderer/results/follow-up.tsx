@@ -85,6 +85,8 @@ function Animals({ animals }: { animals: readonly Animal[] }) {
   )
 }
 
+const leadOrOffice = 'a lead or the office does this'
+
 function AnimalCard({ animal }: { animal: Animal }) {
   const may = useMay('result.followUp')
   const [step, setStep] = useState<FollowUpStep>()
@@ -96,8 +98,8 @@ function AnimalCard({ animal }: { animal: Animal }) {
         actions={
           <Button
             keyHint="Alt+T"
-            isDisabled={!may}
-            why="a lead or the office does this"
+            isDisabled={!may || animal.heldBack}
+            why={may ? 'a row in doubt about it is open: settle it first, press 3' : leadOrOffice}
             onPress={() => setTelling(true)}
           >
             {animal.told && !animal.changedSinceTold ? 'Told again…' : 'Hunter told…'}

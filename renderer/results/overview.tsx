@@ -24,6 +24,7 @@ export function Overview({ results }: { results: ResultsView }) {
             rows={words}
             rowKey={({ word }) => word}
           />
+          <Awaiting awaiting={results.awaiting} />
         </div>
       </Panel>
       <Panel title="Files read in" count={files.length}>
@@ -53,6 +54,17 @@ export function Overview({ results }: { results: ResultsView }) {
   )
 }
 
+/** Bags on their way or at the laboratory: it has said nothing of some, and "pending" of others. */
+function Awaiting({ awaiting }: { awaiting: ResultsView['awaiting'] }) {
+  const { unreported, pending } = awaiting
+  return (
+    <p>
+      Bags given to the courier: <strong>{unreported} no result yet</strong> (no laboratory file has
+      named them), <strong>{pending} pending</strong> (the laboratory says it is testing them).
+    </p>
+  )
+}
+
 function ReadBy(props: { ms: number; by: string }) {
   return (
     <>
@@ -63,11 +75,14 @@ function ReadBy(props: { ms: number; by: string }) {
 
 /** What wants a person now, the most urgent first. */
 function Due({ results }: { results: ResultsView }) {
-  const { words, openDoubts, overdue, contactsDue } = results
+  const { words, openDoubts, overdue, heldBack, contactsDue } = results
   const detected = words.find(({ word }) => word === 'detected')?.untold ?? 0
   const due = [
     ...(detected > 0 ? [`Detected and not told, ${detected}: press 5 and follow up at once.`] : []),
     ...(openDoubts > 0 ? [`Rows in doubt, ${openDoubts}: press 3.`] : []),
+    ...(heldBack > 0
+      ? [`Results held back by rows in doubt, ${heldBack} animals: settle those rows, press 3.`]
+      : []),
     ...(overdue > 0 ? [`Bags overdue, ${overdue}: press 7.`] : []),
     ...(contactsDue ? ['Contacts are kept longer than the rules say: press 8.'] : []),
   ]

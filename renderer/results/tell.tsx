@@ -8,6 +8,7 @@ import { useFetch } from '../desk/use-fetch.ts'
 import { Button } from '../parts/button.tsx'
 import { Choice } from '../parts/choice.tsx'
 import { Empty } from '../parts/empty.tsx'
+import { Notice } from '../parts/notice.tsx'
 import { NumberText } from '../parts/number-text.tsx'
 import { Panel } from '../parts/panel.tsx'
 import { openPdf, saveText } from '../parts/pdf.ts'
@@ -56,7 +57,20 @@ export function Tell({ words }: { words: ResultsView['words'] }) {
           onChange={(of) => show(word, of)}
         />
         <RefusalNote refusal={refusal} />
-        <Deeds which={which} animals={data?.animals ?? []} all={data?.all ?? 0} />
+        {data && data.heldBack > 0 && (
+          <Notice kind="warn">
+            <p>
+              In doubt: being settled, {data.heldBack} of {data.all}. They are in no letter and no
+              mail merge, and cannot be recorded as told. Settle their rows first: press 3, Rows in
+              doubt.
+            </p>
+          </Notice>
+        )}
+        <Deeds
+          which={which}
+          animals={(data?.animals ?? []).filter(({ heldBack }) => !heldBack)}
+          all={data ? data.all - data.heldBack : 0}
+        />
         {data && <Animals animals={data.animals} />}
         {data && data.all > data.animals.length && (
           <div className="row">
@@ -90,7 +104,7 @@ function Deeds(props: { which: Which; animals: readonly ResultAnimalView[]; all:
   const merge = useFetch('results.mailMerge')
   const [telling, setTelling] = useState<readonly AnimalNumber[]>()
   const isNone = all === 0
-  const why = may ? 'nobody is on this list' : leadOrOffice
+  const why = may ? 'nobody of this list can be told now' : leadOrOffice
   return (
     <>
       <RefusalNote refusal={letters.refusal ?? merge.refusal} />
@@ -119,7 +133,7 @@ function Deeds(props: { which: Which; animals: readonly ResultAnimalView[]; all:
         <Button
           kind="main"
           keyHint="Alt+T"
-          isDisabled={isNone || !may || which.word === 'pending'}
+          isDisabled={animals.length === 0 || !may || which.word === 'pending'}
           why={which.word === 'pending' ? 'there is no result to tell yet' : why}
           onPress={() => setTelling(animals.map(({ animal }) => animal))}
         >
@@ -162,7 +176,8 @@ function Animals({ animals }: { animals: readonly ResultAnimalView[] }) {
             head: 'Record',
             cell: (each) => (
               <Button
-                isDisabled={!may || each.word === 'pending'}
+                isDisabled={!may || each.heldBack || each.word === 'pending'}
+                why={each.heldBack ? 'a row in doubt about it is open' : undefined}
                 label={`Told… about ${each.animal}`}
                 onPress={() => setTelling(each)}
               >

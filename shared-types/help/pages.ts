@@ -176,6 +176,7 @@ export const helpPages = {
     steps: [
       'Use the file as it came; say which column is what.',
       'Rows that do not match stay listed until a person settles them.',
+      'While a row about an animal is in doubt, its result is told to nobody; a detection always is.',
       'A changed result is a further entry; hunters who were told the one before are told anew.',
       'Detections are followed up first, with the agency’s veterinarian.',
       '“Not detected” speaks of the tissue tested and is no promise about the meat.',

@@ -432,6 +432,10 @@ export const refusalHelp: Readonly<Record<string, RefusalHelp>> = {
   },
   'day-to-come': { page: 'results', why: 'Nobody was told on a day that is still to come.' },
   'nothing-to-tell': { page: 'results', why: 'A hunter is told a result, not that there is none.' },
+  'result-in-doubt': {
+    page: 'results',
+    why: 'What is settled may be a detection: nobody is told “not detected” before.',
+  },
   'detected-is-told': {
     page: 'results',
     why: 'Whoever must not eat the meat has to be reached, not left to look.',

@@ -47,6 +47,10 @@ export const ResultsView = z.strictObject({
   /** Animals by their result; `untold` only counts results that are final. */
   words: z.array(z.strictObject({ word: ResultWord, animals: Count, untold: Count })),
   overdue: Count,
+  /** Animals with a result that a row in doubt holds back from being told. */
+  heldBack: Count,
+  /** Bags given to a courier: nothing reported yet, and reported as pending. */
+  awaiting: z.strictObject({ unreported: Count, pending: Count }),
   /** Contacts are kept beyond the day that the rules set. */
   contactsDue: z.boolean(),
 })
@@ -154,6 +158,8 @@ export const ResultAnimalView = z.strictObject({
   /** What was reported of them before, oldest first: a changed result is another entry. */
   earlier: z.array(SampleResultView.omit({ site: true }).extend({ ms: Ms })),
   told: ToldView.nullable(),
+  /** A row in doubt about it is open: its hunter is not told before it is settled. */
+  heldBack: z.boolean(),
   /** The hunter was told something else before. */
   changedSinceTold: z.boolean(),
   reach: Reach,
@@ -162,6 +168,8 @@ export type ResultAnimalView = z.infer<typeof ResultAnimalView>
 
 export const ResultAnimalsView = z.strictObject({
   all: Count,
+  /** Of all of them, those held back by a row in doubt: in no letter and no mail merge. */
+  heldBack: Count,
   animals: z.array(ResultAnimalView),
 })
 

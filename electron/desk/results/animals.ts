@@ -16,8 +16,10 @@ import { granted, type Result, refused } from '../../../shared-types/result.ts'
 import type { AnimalNumber } from '../../../shared-types/sample-number.ts'
 import type { Reach, ResultAnimalView } from '../../../shared-types/views/results.ts'
 import { type AnimalResult, animalResult, isFinal } from '../../station/animal-result.ts'
+import { isHeldBack } from '../../station/results/held-back.ts'
 import type { QueryCall, QueryHandlers } from '../call.ts'
 import { namesOf } from '../names.ts'
+import { openRowsByAnimal } from './in-doubt.ts'
 
 /** The result of every animal that has one. The rule is asked once for each set of words. */
 export function resultOfEach(log: ReadableLog): Map<AnimalNumber, AnimalResult> {
@@ -31,15 +33,29 @@ export function resultOfEach(log: ReadableLog): Map<AnimalNumber, AnimalResult> 
   return new Map(animalsWithResults(log).map(({ animal, sites }) => [animal, resultOf(sites)]))
 }
 
-/** Animals of each result, and those of a final one whose hunters were not told that result. */
+/** Animals with a result that an open row in doubt holds back. */
+export function heldBackIn(log: ReadableLog): ReadonlySet<AnimalNumber> {
+  const results = resultOfEach(log)
+  const held = [...openRowsByAnimal(log)].filter(([animal, rows]) => {
+    const word = results.get(animal)?.word ?? null
+    return word !== null && isHeldBack(word, rows)
+  })
+  return new Set(held.map(([animal]) => animal))
+}
+
+/**
+ * Animals of each result, and those of a final one whose hunters can be told it now and were not: one that
+ * a row in doubt holds back is not among them.
+ */
 export function wordTallies(log: ReadableLog) {
   const told = lastToldWords(log)
+  const held = heldBackIn(log)
   const tally = new Map(ResultWord.options.map((word) => [word, { word, animals: 0, untold: 0 }]))
   for (const [animal, { word }] of resultOfEach(log)) {
     const each = word && tally.get(word)
     if (!each) continue
     each.animals += 1
-    if (isFinal(word) && told.get(animal) !== word) each.untold += 1
+    if (isFinal(word) && !held.has(animal) && told.get(animal) !== word) each.untold += 1
   }
   return [...tally.values()]
 }
@@ -92,11 +108,21 @@ function toldOf(log: ReadableLog, animal: AnimalNumber, nameOf: (id: string) => 
   return { word, how, on, words, by: by ? nameOf(by) : '' }
 }
 
+/** What many animals of one answer are shown with, looked up once. */
+export interface Around {
+  readonly nameOf: (id: string) => string
+  readonly openRows: ReadonlyMap<AnimalNumber, number>
+}
+
+export function aroundOf(log: ReadableLog): Around {
+  return { nameOf: namesOf(log), openRows: openRowsByAnimal(log) }
+}
+
 /** One animal with its result; null where the log does not know it or has no result of it. */
 export function resultAnimal(
   call: QueryCall,
   number: AnimalNumber,
-  nameOf: (id: string) => string,
+  { nameOf, openRows }: Around,
 ): ResultAnimalView | null {
   const { log } = call
   const animal = animalOf(log, number)
@@ -112,6 +138,7 @@ export function resultAnimal(
     samples,
     earlier: earlierOf(log, number, latest),
     told,
+    heldBack: isHeldBack(word, openRows.get(number) ?? 0),
     changedSinceTold: told !== null && told.word !== word,
     reach: reachOf(call, animal.contact),
   }
@@ -142,10 +169,12 @@ const mostListed = 100
 export const resultAnimalQueries = {
   'results.animals': (call, { from, ...which }) => {
     const all = animalsOf(call.log, which)
-    const nameOf = namesOf(call.log)
+    const around = aroundOf(call.log)
+    const held = heldBackIn(call.log)
+    const heldBack = all.filter((animal) => held.has(animal)).length
     const animals = all
       .slice(from, from + mostListed)
-      .flatMap((animal) => resultAnimal(call, animal, nameOf) ?? [])
-    return granted({ all: all.length, animals })
+      .flatMap((animal) => resultAnimal(call, animal, around) ?? [])
+    return granted({ all: all.length, heldBack, animals })
   },
 } satisfies Partial<QueryHandlers>

@@ -9,15 +9,23 @@ import { siteWords } from '../../../shared-types/tissue.ts'
 import type { Reach, ResultAnimalView } from '../../../shared-types/views/results.ts'
 import { printResultLetters, type ResultLetter } from '../../print/result-letter.ts'
 import { localDate } from '../../station/local-time.ts'
+import { heldBack } from '../../station/results/held-back.ts'
 import { tellingWords } from '../../station/results/result-words.ts'
 import type { QueryCall, QueryHandlers } from '../call.ts'
-import { namesOf } from '../names.ts'
 import { paperOf, pdfFile } from '../pdf.ts'
-import { animalsOf, mayReach, notYours, resultAnimal, type WhichAnimals } from './animals.ts'
+import {
+  animalsOf,
+  aroundOf,
+  mayReach,
+  notYours,
+  resultAnimal,
+  type WhichAnimals,
+} from './animals.ts'
 
 /** Letters in one file. */
 const mostLetters = 500
 
+/** Whom a letter or a mail merge tells; an animal that a row in doubt holds back is in neither. */
 function asked(call: QueryCall, which: WhichAnimals): Result<ResultAnimalView[]> {
   if (!mayReach(call)) return notYours()
   const numbers = animalsOf(call.log, which)
@@ -28,8 +36,11 @@ function asked(call: QueryCall, which: WhichAnimals): Result<ResultAnimalView[]>
       'Choose another result, or show those who were told already.',
       'word',
     )
-  const nameOf = namesOf(call.log)
-  return granted(numbers.flatMap((number) => resultAnimal(call, number, nameOf) ?? []))
+  const around = aroundOf(call.log)
+  const animals = numbers.flatMap((number) => resultAnimal(call, number, around) ?? [])
+  const toTell = animals.filter((animal) => !animal.heldBack)
+  const [first] = animals
+  return toTell.length === 0 && first ? heldBack(first.animal) : granted(toTell)
 }
 
 function sampleLine({ site, word, method, tested }: ResultAnimalView['samples'][number]): string {

@@ -3,7 +3,7 @@ import { stringify } from 'csv-stringify/sync'
 import type { ReadableLog } from '../../../db/connection.ts'
 import { resultFiles, resultRulesOf } from '../../../db/read/results.ts'
 import { countOpenDoubts } from '../../../db/read/row-doubts.ts'
-import { bagsAwaiting } from '../../../db/read/told.ts'
+import { bagsAwaiting, countAwaiting } from '../../../db/read/told.ts'
 import { draft } from '../../../shared-types/entry.ts'
 import { granted } from '../../../shared-types/result.ts'
 import type { OverdueView, ResultFileView } from '../../../shared-types/views/results.ts'
@@ -11,7 +11,7 @@ import { localDate } from '../../station/local-time.ts'
 import type { CommandHandlers, QueryHandlers } from '../call.ts'
 import { namesOf } from '../names.ts'
 import { areContactsDue } from './retention.ts'
-import { wordTallies } from './animals.ts'
+import { heldBackIn, wordTallies } from './animals.ts'
 
 const dayMs = 86_400_000
 const mostListed = 500
@@ -58,6 +58,8 @@ export const overviewQueries = {
       openDoubts: countOpenDoubts(log),
       words: wordTallies(log),
       overdue: awaiting(log, now).filter(({ overdue }) => overdue).length,
+      heldBack: heldBackIn(log).size,
+      awaiting: countAwaiting(log),
       contactsDue: areContactsDue(log, localDate(now, station.zone)),
     })
   },

@@ -17,7 +17,7 @@ import { localDate, localDateTime } from '../../station/local-time.ts'
 import type { QueryHandlers } from '../call.ts'
 import { namesOf } from '../names.ts'
 import { paperOf, pdfFile } from '../pdf.ts'
-import { mayReach, notYours, resultOfEach } from './animals.ts'
+import { heldBackIn, mayReach, notYours, resultOfEach } from './animals.ts'
 
 type Days = RetentionView['days']
 
@@ -25,6 +25,7 @@ type Days = RetentionView['days']
 export function keptByDay(log: ReadableLog): Days {
   const results = resultOfEach(log)
   const told = lastToldWords(log)
+  const held = heldBackIn(log)
   const sent = new Set(animalsSent(log).map(({ animal }) => animal))
   const days = new Map<LocalDate, Days[number]>()
   for (const { animal, day } of animalsWithContact(log)) {
@@ -32,7 +33,8 @@ export function keptByDay(log: ReadableLog): Days {
     days.set(day, kept)
     kept.contacts += 1
     const word = results.get(animal)?.word ?? null
-    if (isFinal(word)) kept.untold += told.get(animal) === word ? 0 : 1
+    if (held.has(animal)) kept.awaiting += 1
+    else if (isFinal(word)) kept.untold += told.get(animal) === word ? 0 : 1
     else if (word !== null || sent.has(animal)) kept.awaiting += 1
   }
   return [...days.values()].toSorted((a, b) => (a.day < b.day ? -1 : 1))

@@ -10,29 +10,29 @@ import type { AnimalNumber } from '../../../shared-types/sample-number.ts'
 import type { FollowUpView } from '../../../shared-types/views/results.ts'
 import { animalResult } from '../../station/animal-result.ts'
 import { localDate } from '../../station/local-time.ts'
+import { heldBackTelling, heldBackWords, isHeldBack } from '../../station/results/held-back.ts'
 import { detectionCautions, tellingWords } from '../../station/results/result-words.ts'
 import { decideFollowUp, decideTold, type ToTell } from '../../station/results/telling.ts'
 import type { CommandHandlers, QueryCall, QueryHandlers } from '../call.ts'
 import { done } from '../decided.ts'
 import { findAnimal } from '../find.ts'
-import { namesOf } from '../names.ts'
-import { animalsOf, resultAnimal, resultOfEach } from './animals.ts'
+import { animalsOf, aroundOf, resultAnimal, resultOfEach } from './animals.ts'
+import { openRowsByAnimal } from './in-doubt.ts'
 
-function toTell(log: ReadableLog, animal: AnimalNumber): ToTell {
-  const { obex } = resultRulesOf(log)
-  return { animal, word: animalResult(sampleResultsOf(log, animal), obex).word }
+function wordOf(log: ReadableLog, animal: AnimalNumber) {
+  return animalResult(sampleResultsOf(log, animal), resultRulesOf(log).obex).word
 }
 
 /** Detections first, then presumptive results; those with nothing left to do last. */
 function followUps(call: QueryCall): FollowUpView['animals'] {
   const { log } = call
-  const nameOf = namesOf(log)
+  const around = aroundOf(log)
   const numbers = (['detected', 'presumptive'] as const).flatMap((word) =>
     animalsOf(log, { word, untoldOnly: false }),
   )
   const views = numbers.flatMap((number) => {
-    const animal = resultAnimal(call, number, nameOf)
-    return animal ? [{ ...animal, ...stepsOf(log, number, nameOf) }] : []
+    const animal = resultAnimal(call, number, around)
+    return animal ? [{ ...animal, ...stepsOf(log, number, around.nameOf) }] : []
   })
   return views.toSorted((a, b) => Number(a.closed) - Number(b.closed))
 }
@@ -57,11 +57,14 @@ export const tellingQueries = {
     const rules = resultRulesOf(log)
     const results = sampleResultsOf(log, animal)
     const { word, because } = animalResult(results, rules.obex)
+    const { species, harvested } = facts
+    if (isHeldBack(word, openRowsByAnimal(log).get(animal) ?? 0))
+      return granted({ animal, species, harvested, word: null, ...heldBackTelling, samples: [] })
     const { say, next } = tellingWords(word, rules.askWhom)
     return granted({
       animal,
-      species: facts.species,
-      harvested: facts.harvested,
+      species,
+      harvested,
       word,
       say: word === null ? say : `${say} ${because}`,
       next: next.join(' '),
@@ -69,12 +72,15 @@ export const tellingQueries = {
     })
   },
   'results.lookUpList': ({ log }) => {
+    const openRows = openRowsByAnimal(log)
     const rows = [...resultOfEach(log)]
       .flatMap(([animal, { word }]) => {
         const record = animalOf(log, animal)
-        return word === null || !record
-          ? []
-          : [{ animal, harvested: record.facts.harvested, result: resultWords[word] }]
+        if (word === null || !record) return []
+        const result = isHeldBack(word, openRows.get(animal) ?? 0)
+          ? heldBackWords
+          : resultWords[word]
+        return [{ animal, harvested: record.facts.harvested, result }]
       })
       .toSorted((a, b) => (a.animal < b.animal ? -1 : 1))
     const columns = ['animal', 'harvested', 'result']
@@ -87,10 +93,12 @@ export const tellingCommands = {
   'hunter.tell': ({ act, station, now }, { animals, ...telling }) =>
     act((tx) => {
       const told: ToTell[] = []
+      const openRows = openRowsByAnimal(tx)
       for (const text of new Set(animals)) {
-        const animal = findAnimal(tx, text)
-        if (!animal.ok) return animal
-        told.push(toTell(tx, animal.value.animal))
+        const found = findAnimal(tx, text)
+        if (!found.ok) return found
+        const { animal } = found.value
+        told.push({ animal, word: wordOf(tx, animal), openRows: openRows.get(animal) ?? 0 })
       }
       const drafts = decideTold(told, telling, localDate(now, station.zone))
       return drafts.ok
@@ -99,8 +107,9 @@ export const tellingCommands = {
     }),
   'result.followUp': ({ act }, { animal: text, step, words }) =>
     act((tx) => {
-      const animal = findAnimal(tx, text)
-      if (!animal.ok) return animal
-      return done(decideFollowUp(toTell(tx, animal.value.animal), step, words))
+      const found = findAnimal(tx, text)
+      if (!found.ok) return found
+      const { animal } = found.value
+      return done(decideFollowUp({ animal, word: wordOf(tx, animal) }, step, words))
     }),
 } satisfies Partial<CommandHandlers>

@@ -9,14 +9,20 @@ import {
 import type { LocalDate } from '../../../shared-types/local-date.ts'
 import { granted, type Result, refused } from '../../../shared-types/result.ts'
 import { type AnimalNumber, grouped } from '../../../shared-types/sample-number.ts'
+import { heldBack, isHeldBack } from './held-back.ts'
 
 export interface ToTell {
   readonly animal: AnimalNumber
   /** The animal's result as it stands. */
   readonly word: ResultWord | null
+  /** Open rows in doubt that name it. */
+  readonly openRows: number
 }
 
-/** Records that hunters were told. Refuses an animal without a result to tell, and a day to come. */
+/**
+ * Records that hunters were told. Refuses an animal without a result to tell or with one that is held
+ * back, and a day to come.
+ */
 export function decideTold(
   animals: readonly ToTell[],
   { how, on, words }: Pick<HunterTold, 'how' | 'on' | 'words'>,
@@ -25,7 +31,8 @@ export function decideTold(
   if (on > today)
     return refused('day-to-come', `${on} is still to come.`, 'Give the day they were told.', 'on')
   const drafts: EntryDraft[] = []
-  for (const { animal, word } of animals) {
+  for (const { animal, word, openRows } of animals) {
+    if (isHeldBack(word, openRows)) return heldBack(animal)
     if (word === null || word === 'pending')
       return refused(
         'nothing-to-tell',
@@ -50,7 +57,7 @@ function tellThem(animal: AnimalNumber): Result<never> {
 
 /** Records a step after a detection. Refuses it of an animal in which nothing was detected or presumed. */
 export function decideFollowUp(
-  { animal, word }: ToTell,
+  { animal, word }: Omit<ToTell, 'openRows'>,
   step: FollowUpStep,
   words: string,
 ): Result<EntryDraft[]> {
