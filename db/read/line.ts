@@ -24,6 +24,7 @@ const dayRows = prepareAll((db, p: Params<{ day: LocalDate }>) =>
     .select(['species', 'head', 'programme', 'no_sample', 'arrived_ms', 'assigned_ms'])
     .select(['finished_ms', 'sampler', 'state'])
     .where('day', '=', p('day'))
+    .where('state', '<>', 'struck-out')
     .orderBy('arrived_ms'),
 )
 

@@ -54,9 +54,7 @@ export function AssignDialog(props: { animal: LineAnimal; line: Line; onClose: (
         ))}
       </ul>
       {unable.length > 0 && (
-        <p className="field-hint">
-          Not for this head: {unable.map((member) => whyNot(member)).join('; ')}.
-        </p>
+        <p className="field-hint">Not now: {unable.map((member) => whyNot(member)).join('; ')}.</p>
       )}
     </Dialog>
   )
@@ -65,7 +63,7 @@ export function AssignDialog(props: { animal: LineAnimal; line: Line; onClose: (
 function whyNot(member: CrewMember): string {
   const state = crewState(member)
   const isHere = state === 'free' || state === 'working'
-  return `${member.name} (${isHere ? 'not trained for it' : crewWords[state]})`
+  return `${member.name} (${isHere ? 'not trained for this head' : crewWords[state]})`
 }
 
 function Candidate(props: { member: CrewMember }) {

@@ -14,7 +14,8 @@ type Merge = CallOutput<'merge.look'>
 
 /** An office makes one record out of the logs of many stations, and takes it up. */
 export function MergeScreen(props: { today: string; zone: string; onBack: () => void }) {
-  const { data, refusal } = useAsk('merge.look', nothing)
+  // A stick may be plugged in, or a log copied into the folder, at any moment.
+  const { data, refusal } = useAsk('merge.look', nothing, { everyMs: 4000 })
   const [office, setOffice] = useState<string>()
   if (office !== undefined)
     return (

@@ -1,6 +1,6 @@
 import { useState } from 'react'
 import type { CallOutput } from '../../shared-types/desk-api.ts'
-import { useTell } from '../desk/use-desk.ts'
+import { nothing, useAsk, useTell } from '../desk/use-desk.ts'
 import { ReachBanner } from '../frame/banners.tsx'
 import { MergeScreen } from '../merge/merge-screen.tsx'
 import { Button } from '../parts/button.tsx'
@@ -52,6 +52,8 @@ export function ShelfScreen(props: { shelf: Shelf }) {
 function Shelf(props: { shelf: Shelf; onSetUp: () => void; onMerge: () => void }) {
   const practice = useTell('practice.open')
   const [isPractising, setPractising] = useState(false)
+  // Logs may be copied into the folder while it is looked at.
+  useAsk('shelf.look', nothing, { everyMs: 4000 })
   async function practise() {
     const answer = await practice.tell({})
     if (!answer.ok) return

@@ -86,6 +86,7 @@ describe('whoever made a slip takes it back at the desk', () => {
     const { waiting, totals } = await desk.ask('line', {})
     expect(waiting).toEqual([])
     expect(totals.checkedIn).toBe(0)
+    expect((await desk.ask('ahead', { extra: [] })).came).toBe(0)
     await desk.sit(crew.lead)
     expect(await desk.code('animal.assign', { animal, sampler: crew.sampler })).toBe(
       'animal-not-in-line',

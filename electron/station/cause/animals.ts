@@ -26,6 +26,10 @@ export function animalCauses({ item, off, evidence }: Variance): Cause[] {
   )
 }
 
+/** An animal of which a bag is sealed does not go back to the line. */
+const handOn = (bags: number) =>
+  bags > 0 ? 'give it to another sampler' : 'put it back in the line'
+
 /** Animals that a sampler took and nobody finished. */
 export function animalsBetween({ withSampler }: Evidence): Cause[] {
   return withSampler.map(
@@ -36,8 +40,8 @@ export function animalsBetween({ withSampler }: Evidence): Cause[] {
       say: `Animal ${grouped(animal)} was left with ${name}, who took it at ${since}${bags > 0 ? ` and sealed ${bags} ${bags === 1 ? 'bag' : 'bags'} of it` : ''}${duty === 'off' ? ' and has gone off duty' : ''}.`,
       next:
         openSites === 0
-          ? 'If its work is done, finish it; else put it back in the line.'
-          : `${openSites} of its tissues ${openSites === 1 ? 'is' : 'are'} neither bagged nor said to be missing: settle that on the bench, or put it back in the line.`,
+          ? `If its work is done, finish it; else ${handOn(bags)}.`
+          : `${openSites} of its tissues ${openSites === 1 ? 'is' : 'are'} neither bagged nor said to be missing: settle that on the bench, or ${handOn(bags)}.`,
       look: { screen: 'line', number: animal },
       settle: openSites === 0 ? { command: 'animal.finish', input: { animal } } : null,
     }),
