@@ -6,6 +6,7 @@ import { sayDone } from '../scanner/strip.ts'
 import { type CheckedIn, CheckInForm } from './check-in-form.tsx'
 import './check-in.css'
 import { CheckedInView } from './checked-in.tsx'
+import type { Draft } from './draft.ts'
 import { useDraft } from './kept-draft.ts'
 
 /** Checking in hunters and their animals, one after another. */
@@ -21,13 +22,17 @@ export function CheckInScreen() {
 
 function CheckIn({ who }: { readonly who: WhoView }) {
   const hold = useDraft(who.station.desk, who.today)
-  const [done, setDone] = useState<CheckedIn>()
+  const [done, setDone] = useState<{ readonly is: CheckedIn; readonly typed: Draft }>()
   if (done)
     return (
       <CheckedInView
-        done={done}
+        done={done.is}
         askForResult={who.settings.askForResult}
         onNext={() => setDone(undefined)}
+        onCorrect={() => {
+          hold.change(done.typed)
+          setDone(undefined)
+        }}
       />
     )
   return (
@@ -36,7 +41,7 @@ function CheckIn({ who }: { readonly who: WhoView }) {
       hold={hold}
       onCheckedIn={(value) => {
         hold.begin()
-        setDone(value)
+        setDone({ is: value, typed: hold.draft })
         sayDone(`${grouped(value.animal)} is in the log.`)
       }}
     />

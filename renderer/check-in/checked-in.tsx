@@ -11,6 +11,8 @@ import { NumberText } from '../parts/number-text.tsx'
 import { openPdf } from '../parts/pdf.ts'
 import { sayDone, sayRefused } from '../scanner/strip.ts'
 import type { CheckedIn } from './check-in-form.tsx'
+import { noteLabelsOwed } from './labels-owed.ts'
+import { TakenBack } from './taken-back.tsx'
 import { WaitTold } from './wait-told.tsx'
 
 /** The animal is in the log: its number to read from afar, its place in the line, its labels. */
@@ -18,8 +20,17 @@ export function CheckedInView(props: {
   done: CheckedIn
   askForResult: string
   onNext: () => void
+  /** Taken back: what was typed is offered again. */
+  onCorrect: () => void
 }) {
   const { animal, noSample, warnings, facts } = props.done
+  const now = useAsk('animal', { animal }).data
+  if (now?.state === 'struck-out')
+    return <TakenBack animal={animal} onCorrect={props.onCorrect} onNext={props.onNext} />
+  function next() {
+    noteLabelsOwed(now)
+    props.onNext()
+  }
   return (
     <section className="checked-in" aria-labelledby="checked-in-head" data-keys>
       <h2 id="checked-in-head">Checked in</h2>
@@ -34,7 +45,7 @@ export function CheckedInView(props: {
       {noSample === null ? (
         <>
           <LinePlace animal={animal} />
-          <WaitTold animal={animal} />
+          {(now === undefined || now.state === 'waiting') && <WaitTold animal={animal} />}
         </>
       ) : (
         <Notice kind="warn">
@@ -48,7 +59,7 @@ export function CheckedInView(props: {
         </Notice>
       ))}
       <div className="row">
-        <Button kind="main" keyHint="Enter" autoFocus onPress={props.onNext}>
+        <Button kind="main" keyHint="Enter" autoFocus onPress={next}>
           Next animal
         </Button>
         {noSample === null && <PrintLabels animal={animal} />}

@@ -63,7 +63,7 @@ function useHandedOver(onRefused: (number: string) => void): (number: string) =>
     const sent = waiting.current
     if (sent === undefined || word === undefined || word.id === sent.after) return
     waiting.current = undefined
-    if (word.kind !== 'done') latest.current(sent.number)
+    if (word.kind === 'refused' || word.kind === 'wrong-label') latest.current(sent.number)
   }, [word])
   return (number) => {
     waiting.current = { number, after: word?.id }

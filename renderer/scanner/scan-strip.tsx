@@ -14,9 +14,14 @@ export function ScanStrip() {
             <Shape kind="fine" /> <strong>Done.</strong> {word.say}
           </span>
         )}
+        {word?.kind === 'note' && (
+          <span key={word.id}>
+            <Shape kind="soon" /> <strong>Still to do.</strong> {word.say}
+          </span>
+        )}
       </p>
       <p role="alert">
-        {word !== undefined && word.kind !== 'done' && (
+        {word !== undefined && word.kind !== 'done' && word.kind !== 'note' && (
           <span key={word.id} data-refusal={word.code}>
             <Shape kind="now" />{' '}
             <strong>{word.kind === 'wrong-label' ? 'Wrong label.' : 'Not done.'}</strong> {word.say}{' '}

@@ -7,7 +7,7 @@ import { isWrongLabel } from './wrong-label.ts'
 export interface StripWord {
   /** Counts up, so that the same words said twice are seen and read out twice. */
   readonly id: number
-  readonly kind: 'done' | 'refused' | 'wrong-label'
+  readonly kind: 'done' | 'note' | 'refused' | 'wrong-label'
   readonly say: string
   readonly next: string
   /** The code of a refusal, by which help finds its page. */
@@ -21,13 +21,18 @@ const listeners = new Set<() => void>()
 function show(kind: StripWord['kind'], say: string, next = '', code = ''): void {
   saidAt = performance.now()
   word = { id: (word?.id ?? 0) + 1, kind, say, next, code }
-  playSound(kind)
+  if (kind !== 'note') playSound(kind)
   for (const listener of listeners) listener()
 }
 
 /** Says that something was done: one short sentence with the thing's name in it. */
 export function sayDone(say: string): void {
   show('done', say)
+}
+
+/** Says, without a sound, what is still owed: nothing was done or refused. */
+export function sayNote(say: string): void {
+  show('note', say)
 }
 
 /** Says that a scan or command was refused, and what to do next; a wrong label sounds like nothing else. */

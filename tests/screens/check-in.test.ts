@@ -189,4 +189,46 @@ describe.skipIf(browserPath === undefined)('check-in', () => {
       (await waiting()).map(({ animal }) => animal),
     )
   })
+
+  test('the next animal begun without labels for the last: the strip says whose are owed, and where', async () => {
+    await checkInFirst()
+    await shown.page.getByText('Number 1 of 1 in the line').waitFor()
+    await expect.poll(() => focused(shown.page)).toContain('Next animal')
+    await keys.press('Enter')
+    const strip = () => shown.page.locator('.scan-strip').innerText()
+    await expect.poll(strip).toMatch(/Still to do\..*A0001.*has no labels yet.*F6/s)
+    expect(await barriers(shown.page)).toEqual([])
+  })
+
+  test('a check-in taken back says so, and what was typed is there to be put right', async () => {
+    await checkInFirst()
+    await expect.poll(() => focused(shown.page)).toContain('Next animal')
+    await shown.page.getByRole('button', { name: /^Take back/ }).waitFor()
+    await press(shown.page, 'Control+U')
+    await shown.page.getByRole('heading', { name: 'Check-in taken back' }).waitFor()
+    expect(await shown.page.getByRole('button', { name: 'Print labels' }).count()).toBe(0)
+    expect(await shown.page.getByText('Tell the hunter').count()).toBe(0)
+    await expect.poll(() => focused(shown.page)).toContain('Correct what was typed')
+    expect(await barriers(shown.page)).toEqual([])
+    await picture(shown.page, 'check-in-taken-back')
+    await keys.press('Enter')
+    await expect.poll(() => focused(shown.page)).toContain('Hunter id')
+    const value = (label: string) => shown.page.getByLabel(label, { exact: true }).inputValue()
+    expect(await value('Hunter id')).toBe('204881733')
+    expect(await value('Tag')).toBe('MD0042117')
+    await keys.press('F12')
+    await checkedIn()
+    expect((await waiting()).map(({ tag }) => tag)).toEqual(['MD0042117'])
+  })
+
+  test('once a sampler has the animal, no wait is told to the hunter any more', async () => {
+    await checkInFirst()
+    await shown.page.getByText('Tell the hunter: a sampler takes it').waitFor()
+    const [animal] = await waiting()
+    await shown.desk.ask('animal.assign', { animal: animal?.animal ?? '', sampler: crew.sampler })
+    await shown.page.getByText('Already with a sampler').waitFor()
+    await expect
+      .poll(() => shown.page.getByText('Tell the hunter: a sampler takes it').count())
+      .toBe(0)
+  })
 })
