@@ -140,7 +140,12 @@ describe.skipIf(browserPath === undefined)('kits', () => {
     await button('Void the right bag label').focus()
     await keys.press('Enter')
     await dialog('Void 26-KRV').waitFor()
-    await keys.press('5', 'Enter')
+    await expect.poll(() => focused(shown.page)).toContain('torn')
+    await keys.press('5')
+    await expect
+      .poll(() => dialog('Void 26-KRV').getByRole('radio', { checked: true }).count())
+      .toBe(1)
+    await keys.press('Enter')
     await dialog('Void 26-KRV').waitFor({ state: 'detached' })
 
     const { reserved } = await shown.desk.ask('kits', {})
